@@ -127,7 +127,7 @@ macro_rules! quantity {
         impl$(<$of: $bound>)? Add for $name$(<$of>)? {
             type Output = Self;
             fn add(self, other: Self) -> Self {
-                Self { $field: self.$field + other.$field, ..self }
+                Self::of_base(self.$field + other.$field)
             }
         }
         impl$(<$of: $bound>)? AddAssign for $name$(<$of>)? {
@@ -136,16 +136,16 @@ macro_rules! quantity {
         impl$(<$of: $bound>)? Sub for $name$(<$of>)? {
             type Output = Self;
             fn sub(self, other: Self) -> Self {
-                Self { $field: self.$field - other.$field, ..self }
+                Self::of_base(self.$field - other.$field)
             }
         }
         impl$(<$of: $bound>)? Mul<f64> for $name$(<$of>)? {
             type Output = Self;
-            fn mul(self, factor: f64) -> Self { Self { $field: self.$field * factor, ..self } }
+            fn mul(self, factor: f64) -> Self { Self::of_base(self.$field * factor) }
         }
         impl$(<$of: $bound>)? Div<f64> for $name$(<$of>)? {
             type Output = Self;
-            fn div(self, factor: f64) -> Self { Self { $field: self.$field / factor, ..self } }
+            fn div(self, factor: f64) -> Self { Self::of_base(self.$field / factor) }
         }
         impl$(<$of: $bound>)? Div for $name$(<$of>)? {
             type Output = f64;

@@ -1,0 +1,1 @@
+//! Who may have it, and how much? Exposure, limits, cautions, decisions.

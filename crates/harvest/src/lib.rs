@@ -1,0 +1,1 @@
+//! May we take it, and how much? Surveys, allowances, land rules, daylight.

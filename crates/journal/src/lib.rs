@@ -1,0 +1,1 @@
+//! What happened: entries, their fold into the state of the school, merging.

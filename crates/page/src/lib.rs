@@ -1,0 +1,1 @@
+//! Replies become pages: text, HTML and drawings, with every sentence from one catalogue.

@@ -1,0 +1,1 @@
+//! Will it keep, and how strong is it? Recipes worked forwards and backwards.
