@@ -142,7 +142,7 @@ impl std::str::FromStr for Spoken {
         } else {
             rest.range_from(first)?
         };
-        if !(amount.low <= amount.high) {
+        if amount.low > amount.high {
             return Err(format!("\"{written}\": the range runs backwards"));
         }
         if amount.low.abs() > MOST || amount.high.abs() > MOST {
@@ -214,7 +214,7 @@ impl Reader<'_> {
         let whole = self.decimal()?;
         let fraction = self.fraction(whole.is_some());
         let size = match (whole, fraction) {
-            (Some(whole), Some((top, bottom))) if bottom == 0.0 => {
+            (Some(whole), Some((top, 0.0))) => {
                 return Err(format!("{whole} {top}/0 has nothing below the line"));
             }
             (Some(top), None) if self.rest.starts_with('/') => self.below_the_line(top)?,

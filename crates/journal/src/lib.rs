@@ -1,1 +1,22 @@
-//! What happened: entries, their fold into the state of the school, merging.
+//! What happened: one entry a fact, never changed, only added to.
+//!
+//! An [`Entry`] takes its identifier from its content, so the same fact noted twice is one entry.
+//! A [`Journal`] is a set of entries: merging two is their union. [`Journal::fold`] makes the
+//! [`School`]'s state out of them, the same in whatever order they arrived. A correction is an entry
+//! that takes another one back; nothing leaves without a trace.
+
+mod entry;
+mod fold;
+mod lot;
+mod sealed;
+mod set;
+
+pub use entry::{
+    Answers, Batch, Confirmation, Correction, Entry, Found, Given, Look, Lot, Material,
+    Participant, Payload, Permission, Plot, Saw, Serving, Site, Sorting, Stand, Survey, Take,
+    Weighing, Word,
+};
+pub use fold::School;
+pub use lot::{Fitness, LotState};
+pub use sealed::Sealed;
+pub use set::Journal;
