@@ -1,5 +1,7 @@
 //! The laws of the journal: merging is union, and the order of arrival changes nothing.
 
+#![expect(clippy::expect_used, reason = "a test may panic")]
+
 use ground::{Mass, Part, Text};
 use jiff::civil::{DateTime, date};
 use journal::{Batch, Correction, Entry, Fitness, Found, Journal, Lot, Payload, Sorting, Take};
@@ -80,9 +82,11 @@ fn sorting(hour: i8, lot: &str, sorters: &[&str], found: &[(&str, bool)]) -> Ent
 }
 
 fn fitness(entries: Vec<Entry>, lot: &str) -> Fitness {
-    entries.into_iter().collect::<Journal>().fold().lot_states()[lot]
-        .fitness
-        .clone()
+    let states = entries.into_iter().collect::<Journal>().fold().lot_states();
+    states
+        .get(lot)
+        .map(|state| state.fitness.clone())
+        .expect("the lot is in the journal")
 }
 
 #[test]
