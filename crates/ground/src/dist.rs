@@ -115,11 +115,7 @@ impl Dist {
     /// # Errors
     /// When an end is not finite or they stand in the wrong order.
     pub fn uniform(low: f64, high: f64) -> Result<Self, DistError> {
-        Self::Uniform {
-            low: finite(low)?,
-            high: finite(high)?,
-        }
-        .checked()
+        Self::Uniform { low: finite(low)?, high: finite(high)? }.checked()
     }
 
     /// Uniform in the logarithm.
@@ -127,11 +123,7 @@ impl Dist {
     /// # Errors
     /// As for [`uniform`](Self::uniform), and when the lower end is not above zero.
     pub fn log_uniform(low: f64, high: f64) -> Result<Self, DistError> {
-        Self::LogUniform {
-            low: finite(low)?,
-            high: finite(high)?,
-        }
-        .checked()
+        Self::LogUniform { low: finite(low)?, high: finite(high)? }.checked()
     }
 
     /// Triangular.
@@ -139,12 +131,7 @@ impl Dist {
     /// # Errors
     /// When a value is not finite or they stand in the wrong order.
     pub fn triangular(low: f64, mode: f64, high: f64) -> Result<Self, DistError> {
-        Self::Triangular {
-            low: finite(low)?,
-            mode: finite(mode)?,
-            high: finite(high)?,
-        }
-        .checked()
+        Self::Triangular { low: finite(low)?, mode: finite(mode)?, high: finite(high)? }.checked()
     }
 
     /// Normal.
@@ -152,11 +139,7 @@ impl Dist {
     /// # Errors
     /// When a value is not finite or the spread is below zero.
     pub fn normal(mean: f64, sd: f64) -> Result<Self, DistError> {
-        Self::Normal {
-            mean: finite(mean)?,
-            sd: finite(sd)?,
-        }
-        .checked()
+        Self::Normal { mean: finite(mean)?, sd: finite(sd)? }.checked()
     }
 
     /// Lognormal from its 5th and 95th percentiles.
@@ -164,11 +147,7 @@ impl Dist {
     /// # Errors
     /// When they are not finite, not above zero or in the wrong order.
     pub fn log_normal(p5: f64, p95: f64) -> Result<Self, DistError> {
-        Self::LogNormal {
-            p5: finite(p5)?,
-            p95: finite(p95)?,
-        }
-        .checked()
+        Self::LogNormal { p5: finite(p5)?, p95: finite(p95)? }.checked()
     }
 
     /// Measured values.
@@ -176,10 +155,7 @@ impl Dist {
     /// # Errors
     /// When there is none, or one is not finite.
     pub fn empirical(values: impl IntoIterator<Item = f64>) -> Result<Self, DistError> {
-        let mut values = values
-            .into_iter()
-            .map(finite)
-            .collect::<Result<Vec<_>, _>>()?;
+        let mut values = values.into_iter().map(finite).collect::<Result<Vec<_>, _>>()?;
         values.sort_unstable();
         Self::Empirical(values).checked()
     }
@@ -189,11 +165,7 @@ impl Dist {
     /// # Errors
     /// When the probability lies outside 0 to 1.
     pub fn or_zero(zero: f64, otherwise: Dist) -> Result<Self, DistError> {
-        Self::OrZero {
-            zero: finite(zero)?,
-            otherwise: Box::new(otherwise),
-        }
-        .checked()
+        Self::OrZero { zero: finite(zero)?, otherwise: Box::new(otherwise) }.checked()
     }
 
     /// The distribution itself, once its parameters were found in order. Read distributions pass
@@ -224,10 +196,9 @@ impl Dist {
         };
         match (fault, self) {
             (Some(fault), _) => Err(fault),
-            (None, Self::OrZero { zero, otherwise }) => Ok(Self::OrZero {
-                zero,
-                otherwise: Box::new(otherwise.checked()?),
-            }),
+            (None, Self::OrZero { zero, otherwise }) => {
+                Ok(Self::OrZero { zero, otherwise: Box::new(otherwise.checked()?) })
+            }
             (None, fine) => Ok(fine),
         }
     }
@@ -259,11 +230,7 @@ impl Dist {
             Self::Empirical(values) => empirical_quantile(values, u),
             Self::OrZero { zero, otherwise } => {
                 let zero = zero.get();
-                if u < zero {
-                    0.0
-                } else {
-                    otherwise.quantile((u - zero) / (1.0 - zero))
-                }
+                if u < zero { 0.0 } else { otherwise.quantile((u - zero) / (1.0 - zero)) }
             }
         }
     }
@@ -286,11 +253,7 @@ impl Dist {
             }
             Self::OrZero { zero, otherwise } => {
                 let (low, high) = otherwise.ends();
-                if *zero > Finite::ZERO {
-                    (low.min(0.0), high.max(0.0))
-                } else {
-                    (low, high)
-                }
+                if *zero > Finite::ZERO { (low.min(0.0), high.max(0.0)) } else { (low, high) }
             }
         }
     }

@@ -52,10 +52,7 @@ impl Column {
     /// A column of `n` draws. Most callers want [`Draws::column`], which watches the keys.
     #[must_use]
     pub fn new(key: Key, dist: &Dist, n: usize) -> Self {
-        Self {
-            shuffle: Shuffle::new(key, n),
-            dist: Prepared::new(dist),
-        }
+        Self { shuffle: Shuffle::new(key, n), dist: Prepared::new(dist) }
     }
 
     /// How many draws it has.
@@ -102,11 +99,7 @@ impl Draws {
     /// Columns of `n` draws from this start.
     #[must_use]
     pub fn of(start: RandomStart, n: usize) -> Self {
-        Self {
-            start,
-            n,
-            seen: BTreeMap::new(),
-        }
+        Self { start, n, seen: BTreeMap::new() }
     }
 
     /// How many draws each column has.
@@ -145,16 +138,12 @@ impl Prepared {
     fn new(dist: &Dist) -> Self {
         match dist {
             Dist::Exact(value) => Self::Exact(value.get()),
-            Dist::Uniform { low, high } => Self::Line {
-                low: low.get(),
-                width: high.get() - low.get(),
-            },
+            Dist::Uniform { low, high } => {
+                Self::Line { low: low.get(), width: high.get() - low.get() }
+            }
             Dist::LogUniform { low, high } => {
                 let low = libm::log(low.get());
-                Self::LogLine {
-                    low,
-                    width: libm::log(high.get()) - low,
-                }
+                Self::LogLine { low, width: libm::log(high.get()) - low }
             }
             Dist::LogNormal { p5, p95 } => {
                 let (mean, sd) = log_normal_parameters(p5.get(), p95.get());
@@ -191,19 +180,10 @@ impl Shuffle {
     fn new(key: Key, n: usize) -> Self {
         let n = n as u64;
         let bits = u64::BITS - n.saturating_sub(1).leading_zeros();
-        let mask = if bits == 0 {
-            0
-        } else {
-            u64::MAX >> (u64::BITS - bits)
-        };
+        let mask = if bits == 0 { 0 } else { u64::MAX >> (u64::BITS - bits) };
         let mut state = key.0;
         let rounds = [(); 4].map(|()| (split_mix(&mut state), split_mix(&mut state) | 1));
-        Self {
-            n,
-            mask,
-            shift: bits / 2 + 1,
-            rounds,
-        }
+        Self { n, mask, shift: bits / 2 + 1, rounds }
     }
 
     fn of(&self, i: u64) -> u64 {
@@ -238,18 +218,13 @@ mod tests {
 
     fn unit(name: &str, n: usize) -> Vec<f64> {
         let dist = Dist::uniform(0.0, 1.0).unwrap();
-        Column::new(Key::of(RandomStart(1), &[name]), &dist, n)
-            .iter()
-            .collect()
+        Column::new(Key::of(RandomStart(1), &[name]), &dist, n).iter().collect()
     }
 
     #[test]
     fn a_column_hits_every_stratum_once() {
         for n in [1, 2, 3, 100, 8192, 10_000] {
-            let mut strata: Vec<_> = unit("a", n)
-                .iter()
-                .map(|u| (u * n as f64) as usize)
-                .collect();
+            let mut strata: Vec<_> = unit("a", n).iter().map(|u| (u * n as f64) as usize).collect();
             strata.sort_unstable();
             assert!(strata.iter().copied().eq(0..n), "{n}");
         }
@@ -265,10 +240,7 @@ mod tests {
             for b in &columns[..i] {
                 let product: f64 = a.iter().zip(b).map(|(x, y)| (x - 0.5) * (y - 0.5)).sum();
                 let correlation = product * 12.0 / DRAWS as f64;
-                assert!(
-                    correlation.abs() < 4.5 / (DRAWS as f64).sqrt(),
-                    "{i}: {correlation}"
-                );
+                assert!(correlation.abs() < 4.5 / (DRAWS as f64).sqrt(), "{i}: {correlation}");
             }
         }
     }
@@ -277,14 +249,10 @@ mod tests {
     fn neighbours_in_a_column_are_independent_too() {
         let column = unit("serial", DRAWS);
         for lag in [1, 2, 3, 64] {
-            let product: f64 = (0..DRAWS - lag)
-                .map(|i| (column[i] - 0.5) * (column[i + lag] - 0.5))
-                .sum();
+            let product: f64 =
+                (0..DRAWS - lag).map(|i| (column[i] - 0.5) * (column[i + lag] - 0.5)).sum();
             let correlation = product * 12.0 / DRAWS as f64;
-            assert!(
-                correlation.abs() < 4.0 / (DRAWS as f64).sqrt(),
-                "lag {lag}: {correlation}"
-            );
+            assert!(correlation.abs() < 4.0 / (DRAWS as f64).sqrt(), "lag {lag}: {correlation}");
         }
     }
 
@@ -305,10 +273,7 @@ mod tests {
     fn names_are_kept_apart_in_a_path() {
         let key = |path: &[&str]| Key::of(RandomStart(0), path);
         assert_ne!(key(&["ab", "c"]), key(&["a", "bc"]));
-        assert_ne!(
-            Key::of(RandomStart(0), &["a"]),
-            Key::of(RandomStart(1), &["a"])
-        );
+        assert_ne!(Key::of(RandomStart(0), &["a"]), Key::of(RandomStart(1), &["a"]));
     }
 
     #[test]
@@ -318,10 +283,7 @@ mod tests {
         let mean: f64 = column.iter().sum::<f64>() / DRAWS as f64;
         let variance: f64 = column.iter().map(|z| z * z).sum::<f64>() / DRAWS as f64;
         // Stratified: the mean is exact but for rounding, the variance but for the outermost strata.
-        assert!(
-            mean.abs() < 1e-12 && (variance - 1.0).abs() < 1e-3,
-            "{mean} {variance}"
-        );
+        assert!(mean.abs() < 1e-12 && (variance - 1.0).abs() < 1e-3, "{mean} {variance}");
         assert!(column.iter().all(|z| (0.0..1.0).contains(&normal_cdf(z))));
     }
 

@@ -35,12 +35,7 @@ impl Place {
     #[must_use]
     pub fn entry(table: &str, entry: &str, field: &str) -> Self {
         let said = |word: &str| (!word.is_empty()).then(|| word.to_owned());
-        Self {
-            table: said(table),
-            entry: said(entry),
-            field: said(field),
-            ..Self::default()
-        }
+        Self { table: said(table), entry: said(entry), field: said(field), ..Self::default() }
     }
 
     /// The same place, in this file.
@@ -110,12 +105,7 @@ impl Fault {
     pub fn new(code: &str, at: Place, got: impl Into<String>) -> Self {
         let got = got.into();
         let details = Text::new(format!("fault-{code}")).with("got", got.as_str());
-        Self {
-            at,
-            code: code.to_owned(),
-            got,
-            details,
-        }
+        Self { at, code: code.to_owned(), got, details }
     }
 
     /// The same fault with something more for its sentences.
@@ -128,14 +118,7 @@ impl Fault {
 
 impl fmt::Display for Fault {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let Place {
-            file,
-            table,
-            entry,
-            field,
-            line,
-            column,
-        } = &self.at;
+        let Place { file, table, entry, field, line, column } = &self.at;
         let mut words = file.iter().chain(table).chain(entry).chain(field);
         if let Some(first) = words.next() {
             write!(f, "{first}")?;
@@ -214,8 +197,7 @@ impl Faults {
 
     fn sort(&mut self) {
         let key = |fault: &Fault| (fault.at.file.clone(), fault.at.line, fault.at.column);
-        self.0
-            .sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.cmp(b)));
+        self.0.sort_by(|a, b| key(a).cmp(&key(b)).then_with(|| a.cmp(b)));
         self.0.dedup();
     }
 }
@@ -263,10 +245,7 @@ mod tests {
     fn lines_and_columns_are_counted_from_one_in_characters() {
         let text = "a = 1\nname = \"Süß\" x";
         assert_eq!(Place::line_and_column(text, 0), (1, 1));
-        assert_eq!(
-            Place::line_and_column(text, text.find('x').unwrap()),
-            (2, 14)
-        );
+        assert_eq!(Place::line_and_column(text, text.find('x').unwrap()), (2, 14));
         assert_eq!(Place::line_and_column(text, 10_000), (2, 15));
     }
 

@@ -26,13 +26,8 @@ pub enum MeasureSystem {
 
 impl MeasureSystem {
     /// Every system.
-    pub const ALL: &[Self] = &[
-        Self::UsCustomary,
-        Self::UsKitchen,
-        Self::Imperial,
-        Self::Metric,
-        Self::Australian,
-    ];
+    pub const ALL: &[Self] =
+        &[Self::UsCustomary, Self::UsKitchen, Self::Imperial, Self::Metric, Self::Australian];
 
     /// The name that files and commands use.
     #[must_use]
@@ -51,17 +46,10 @@ impl std::str::FromStr for MeasureSystem {
     type Err = String;
 
     fn from_str(word: &str) -> Result<Self, String> {
-        Self::ALL
-            .iter()
-            .copied()
-            .find(|system| system.word() == word)
-            .ok_or_else(|| {
-                let known: Vec<_> = Self::ALL.iter().map(|system| system.word()).collect();
-                format!(
-                    "no kitchen measures are called \"{word}\"; there are: {}",
-                    known.join(", ")
-                )
-            })
+        Self::ALL.iter().copied().find(|system| system.word() == word).ok_or_else(|| {
+            let known: Vec<_> = Self::ALL.iter().map(|system| system.word()).collect();
+            format!("no kitchen measures are called \"{word}\"; there are: {}", known.join(", "))
+        })
     }
 }
 
@@ -215,10 +203,6 @@ mod tests {
         // One step of rounding in the division by 160.
         assert!((ml(KitchenMeasure::FluidOunce) - 28.413_062_5).abs() < 1e-14);
         assert_eq!(ml(KitchenMeasure::Gill), 142.065_312_5);
-        assert!(
-            KitchenMeasure::Cup
-                .volume(MeasureSystem::Imperial)
-                .is_none()
-        );
+        assert!(KitchenMeasure::Cup.volume(MeasureSystem::Imperial).is_none());
     }
 }

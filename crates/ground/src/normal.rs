@@ -1,9 +1,6 @@
 //! The normal distribution, with the same bits on every machine.
 
-#![expect(
-    clippy::excessive_precision,
-    reason = "the coefficients stand as they were published"
-)]
+#![expect(clippy::excessive_precision, reason = "the coefficients stand as they were published")]
 
 /// Probability that a standard normal number lies below `x`.
 ///
@@ -26,11 +23,7 @@ pub fn normal_quantile(p: f64) -> f64 {
     }
     let tail = if q < 0.0 { p } else { 1.0 - p };
     if tail <= 0.0 {
-        return if tail < 0.0 || p.is_nan() {
-            f64::NAN
-        } else {
-            q.signum() * f64::INFINITY
-        };
+        return if tail < 0.0 || p.is_nan() { f64::NAN } else { q.signum() * f64::INFINITY };
     }
     let r = libm::sqrt(-libm::log(tail));
     let size = if r <= 5.0 {

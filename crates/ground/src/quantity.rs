@@ -38,19 +38,13 @@ substances! {
 /// Reads a number that must be finite.
 fn read<'de, D: Deserializer<'de>>(from: D) -> Result<f64, D::Error> {
     let value = f64::deserialize(from)?;
-    if value.is_finite() {
-        Ok(value)
-    } else {
-        Err(serde::de::Error::custom("not a finite number"))
-    }
+    if value.is_finite() { Ok(value) } else { Err(serde::de::Error::custom("not a finite number")) }
 }
 
 /// Writes a number that must be finite, never as minus zero.
 fn write<S: Serializer>(value: f64, to: S) -> Result<S::Ok, S::Error> {
     if !value.is_finite() {
-        return Err(serde::ser::Error::custom(
-            "a quantity is not a finite number",
-        ));
+        return Err(serde::ser::Error::custom("a quantity is not a finite number"));
     }
     to.serialize_f64(value + 0.0)
 }

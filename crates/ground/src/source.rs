@@ -101,19 +101,13 @@ impl Sourcing {
     #[must_use]
     pub fn published(sources: impl IntoIterator<Item = impl Into<SourceId>>) -> Self {
         let sources = sources.into_iter().map(Into::into).collect();
-        Self {
-            standing: Standing::Published,
-            sources,
-        }
+        Self { standing: Standing::Published, sources }
     }
 
     /// Of this standing, with no source.
     #[must_use]
     pub fn bare(standing: Standing) -> Self {
-        Self {
-            standing,
-            sources: Vec::new(),
-        }
+        Self { standing, sources: Vec::new() }
     }
 
     /// Whether the fact may help to clear a plant or a person.

@@ -20,10 +20,7 @@ impl Amount {
     /// A single number.
     #[must_use]
     pub fn exact(value: f64) -> Self {
-        Self {
-            low: value,
-            high: value,
-        }
+        Self { low: value, high: value }
     }
 
     /// Whether it is a single number.
@@ -135,10 +132,7 @@ impl std::str::FromStr for Spoken {
         let first = rest.number()?;
         let amount = if rest.times() {
             let each = rest.range_after()?;
-            Amount {
-                low: first * each.low,
-                high: first * each.high,
-            }
+            Amount { low: first * each.low, high: first * each.high }
         } else {
             rest.range_from(first)?
         };
@@ -148,14 +142,8 @@ impl std::str::FromStr for Spoken {
         if amount.low.abs() > MOST || amount.high.abs() > MOST {
             return Err(format!("\"{written}\": no amount is that large"));
         }
-        let unit = rest
-            .unit()
-            .ok_or_else(|| format!("\"{written}\": {}", rest.unit_fault()))?;
-        Ok(Self {
-            amount,
-            unit,
-            written: written.to_owned(),
-        })
+        let unit = rest.unit().ok_or_else(|| format!("\"{written}\": {}", rest.unit_fault()))?;
+        Ok(Self { amount, unit, written: written.to_owned() })
     }
 }
 
@@ -185,11 +173,7 @@ impl Reader<'_> {
         let before = self.rest;
         let taken = self.take("x") || self.take("×") || self.take("*");
         self.skip_space();
-        if taken
-            && !self
-                .rest
-                .starts_with(|c: char| c.is_ascii_digit() || vulgar(c).is_some())
-        {
+        if taken && !self.rest.starts_with(|c: char| c.is_ascii_digit() || vulgar(c).is_some()) {
             self.rest = before;
             return false;
         }
@@ -276,32 +260,21 @@ impl Reader<'_> {
             return Ok(None);
         }
         let marks = digits.matches(['.', ',']).count();
-        let grouped = digits
-            .rsplit([',', '.'])
-            .next()
-            .is_some_and(|tail| tail.len() == 3)
+        let grouped = digits.rsplit([',', '.']).next().is_some_and(|tail| tail.len() == 3)
             && digits.contains(',');
         if marks > 1 || (grouped && !digits.starts_with("0,")) {
-            return Err(format!(
-                "\"{digits}\" can be read in two ways: write it without commas"
-            ));
+            return Err(format!("\"{digits}\" can be read in two ways: write it without commas"));
         }
         self.rest = rest;
         let value = digits.replace(',', ".").parse();
-        value
-            .map(Some)
-            .map_err(|_| format!("\"{digits}\" is no number"))
+        value.map(Some).map_err(|_| format!("\"{digits}\" is no number"))
     }
 
     fn unit(&mut self) -> Option<SaidUnit> {
         self.skip_space();
         let written: String = self.rest.split_whitespace().collect::<Vec<_>>().join(" ");
         let spaced = written.replace('%', "% ").replace("  ", " ");
-        for form in [
-            written.as_str(),
-            spaced.trim(),
-            written.trim_end_matches('.'),
-        ] {
+        for form in [written.as_str(), spaced.trim(), written.trim_end_matches('.')] {
             if let Some(unit) = Unit::from_written(form) {
                 return Some(SaidUnit::Fixed(unit));
             }
@@ -359,35 +332,19 @@ mod tests {
         assert_eq!(read("10–12 g"), (10.0, 12.0, fixed(Unit::Gram)));
         assert_eq!(read("6 to 8 weeks"), (6.0, 8.0, fixed(Unit::Week)));
         assert_eq!(read("1 1/2 cups"), (1.5, 1.5, kitchen(KitchenMeasure::Cup)));
-        assert_eq!(
-            read("¾ tsp"),
-            (0.75, 0.75, kitchen(KitchenMeasure::Teaspoon))
-        );
+        assert_eq!(read("¾ tsp"), (0.75, 0.75, kitchen(KitchenMeasure::Teaspoon)));
         assert_eq!(read("3/4 in"), (0.75, 0.75, fixed(Unit::Inch)));
-        assert_eq!(
-            read("20 fl oz"),
-            (20.0, 20.0, kitchen(KitchenMeasure::FluidOunce))
-        );
+        assert_eq!(read("20 fl oz"), (20.0, 20.0, kitchen(KitchenMeasure::FluidOunce)));
         assert_eq!(read("-4 °C"), (-4.0, -4.0, fixed(Unit::Celsius)));
         assert_eq!(read("12"), (12.0, 12.0, fixed(Unit::One)));
-        assert_eq!(
-            read("0.1 mg/kg bw/day"),
-            (0.1, 0.1, fixed(Unit::MilligramPerBodyDay))
-        );
+        assert_eq!(read("0.1 mg/kg bw/day"), (0.1, 0.1, fixed(Unit::MilligramPerBodyDay)));
     }
 
     #[test]
     fn what_can_be_read_in_two_ways_is_refused() {
-        for text in [
-            "1,500 g",
-            "1.500.000 g",
-            "12 parsecs",
-            "",
-            "g",
-            "12–10 g",
-            "1e300 kg",
-            "3/0 g",
-        ] {
+        for text in
+            ["1,500 g", "1.500.000 g", "12 parsecs", "", "g", "12–10 g", "1e300 kg", "3/0 g"]
+        {
             assert!(text.parse::<Spoken>().is_err(), "{text}");
         }
     }
@@ -397,18 +354,11 @@ mod tests {
         let said: Spoken = "2 tbsp".parse().unwrap();
         let refusal = said.resolve(Dimension::Volume, None).unwrap_err();
         assert_eq!(refusal.why.id, "refused-whose-spoon");
-        let metric = said
-            .resolve(Dimension::Volume, Some(MeasureSystem::Metric))
-            .unwrap();
+        let metric = said.resolve(Dimension::Volume, Some(MeasureSystem::Metric)).unwrap();
         assert_eq!(metric.low, 30.0);
-        let australian = said
-            .resolve(Dimension::Volume, Some(MeasureSystem::Australian))
-            .unwrap();
+        let australian = said.resolve(Dimension::Volume, Some(MeasureSystem::Australian)).unwrap();
         assert_eq!(australian.low, 40.0);
-        assert!(
-            said.resolve(Dimension::Mass, Some(MeasureSystem::Metric))
-                .is_err()
-        );
+        assert!(said.resolve(Dimension::Mass, Some(MeasureSystem::Metric)).is_err());
     }
 
     proptest! {

@@ -30,12 +30,7 @@ impl Spread {
             return None;
         }
         draws.sort_unstable_by(f64::total_cmp);
-        let at = |rank: usize| {
-            draws
-                .get(rank.clamp(1, n) - 1)
-                .copied()
-                .and_then(Finite::new)
-        };
+        let at = |rank: usize| draws.get(rank.clamp(1, n) - 1).copied().and_then(Finite::new);
         Some(Self {
             least: at(1)?,
             p5: at(rank(n, 0.05))?,

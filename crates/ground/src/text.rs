@@ -42,10 +42,7 @@ impl Text {
     /// A message without arguments yet.
     #[must_use]
     pub fn new(id: impl Into<String>) -> Self {
-        Self {
-            id: id.into(),
-            args: BTreeMap::new(),
-        }
+        Self { id: id.into(), args: BTreeMap::new() }
     }
 
     /// The same message with one more argument.

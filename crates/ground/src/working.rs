@@ -77,20 +77,13 @@ impl Formula {
     /// Plain arithmetic that needs no source.
     #[must_use]
     pub fn plain(name: &str, says: &str) -> Self {
-        Self {
-            name: name.to_owned(),
-            says: says.to_owned(),
-            source: None,
-        }
+        Self { name: name.to_owned(), says: says.to_owned(), source: None }
     }
 
     /// A published formula.
     #[must_use]
     pub fn published(name: &str, says: &str, source: &str) -> Self {
-        Self {
-            source: Some(SourceId::from(source)),
-            ..Self::plain(name, says)
-        }
+        Self { source: Some(SourceId::from(source)), ..Self::plain(name, says) }
     }
 }
 
@@ -98,45 +91,25 @@ impl Working {
     /// A number that somebody wrote.
     #[must_use]
     pub fn input(what: Text, value: Shown, at: Place) -> Self {
-        Self {
-            what,
-            value,
-            how: How::Input(Place {
-                line: None,
-                column: None,
-                ..at
-            }),
-        }
+        Self { what, value, how: How::Input(Place { line: None, column: None, ..at }) }
     }
 
     /// A fact.
     #[must_use]
     pub fn fact(what: Text, value: Shown, from: Sourcing) -> Self {
-        Self {
-            what,
-            value,
-            how: How::Fact(from),
-        }
+        Self { what, value, how: How::Fact(from) }
     }
 
     /// An assumption.
     #[must_use]
     pub fn assumed(what: Text, value: Shown, why: Text) -> Self {
-        Self {
-            what,
-            value,
-            how: How::Assumed(why),
-        }
+        Self { what, value, how: How::Assumed(why) }
     }
 
     /// A computed number.
     #[must_use]
     pub fn computed(what: Text, value: Shown, by: Formula, from: Vec<Working>) -> Self {
-        Self {
-            what,
-            value,
-            how: How::Computed { by, from },
-        }
+        Self { what, value, how: How::Computed { by, from } }
     }
 
     /// Every leaf on which the number rests, in order.

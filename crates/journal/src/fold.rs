@@ -78,8 +78,7 @@ impl School {
                 self.participants.insert(person.name.clone(), person);
             }
             Payload::Answers(answers) => {
-                self.answers
-                    .insert(answers.open().participant.clone(), answers);
+                self.answers.insert(answers.open().participant.clone(), answers);
             }
             Payload::Serving(serving) => self.servings.push((at, serving)),
             Payload::Confirmation(said) => {
@@ -93,34 +92,20 @@ impl School {
     /// The latest survey of a part at a stand.
     #[must_use]
     pub fn survey(&self, stand: &str, part: Part) -> Option<&Dated<Survey>> {
-        self.surveys
-            .iter()
-            .rev()
-            .find(|(_, s)| s.stand == stand && s.part.meets(part))
+        self.surveys.iter().rev().find(|(_, s)| s.stand == stand && s.part.meets(part))
     }
 
     /// What was taken from a stand, of a part or of any that holds it or lies in it.
     #[must_use]
     pub fn taken(&self, stand: &str, part: Part) -> Vec<&Dated<Take>> {
-        self.takes
-            .values()
-            .filter(|(_, t)| t.stand == stand && t.part.meets(part))
-            .collect()
+        self.takes.values().filter(|(_, t)| t.stand == stand && t.part.meets(part)).collect()
     }
 
     /// How much of a lot came in, all its takes together.
     #[must_use]
     pub fn lot_mass(&self, lot: &str) -> Mass<Fresh> {
-        let takes = self
-            .lots
-            .get(lot)
-            .map(|lot| lot.takes.as_slice())
-            .unwrap_or_default();
-        takes
-            .iter()
-            .filter_map(|take| self.takes.get(take))
-            .map(|(_, t)| t.amount_g)
-            .sum()
+        let takes = self.lots.get(lot).map(|lot| lot.takes.as_slice()).unwrap_or_default();
+        takes.iter().filter_map(|take| self.takes.get(take)).map(|(_, t)| t.amount_g).sum()
     }
 
     /// How each lot stands: unsorted, sorted or held, and why.

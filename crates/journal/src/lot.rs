@@ -47,33 +47,21 @@ impl Fitness {
 }
 
 pub(crate) fn lot_states(school: &School) -> BTreeMap<String, LotState> {
-    let own: BTreeMap<&str, Fitness> = school
-        .lots
-        .keys()
-        .map(|lot| (lot.as_str(), own_fitness(school, lot)))
-        .collect();
+    let own: BTreeMap<&str, Fitness> =
+        school.lots.keys().map(|lot| (lot.as_str(), own_fitness(school, lot))).collect();
     school
         .lots
         .keys()
         .map(|lot| {
             let pool = pool_of(school, lot);
-            let held = pool
-                .iter()
-                .filter_map(|other| own.get(other.as_str()))
-                .find_map(held);
+            let held = pool.iter().filter_map(|other| own.get(other.as_str())).find_map(held);
             let fitness = match (own.get(lot.as_str()), held) {
                 (Some(Fitness::Held { .. }), _) | (_, None) => {
                     own.get(lot.as_str()).cloned().unwrap_or(Fitness::Unsorted)
                 }
                 (_, Some(held)) => held,
             };
-            (
-                lot.clone(),
-                LotState {
-                    fitness,
-                    pooled_with: pool.into_iter().collect(),
-                },
-            )
+            (lot.clone(), LotState { fitness, pooled_with: pool.into_iter().collect() })
         })
         .collect()
 }
@@ -87,50 +75,28 @@ fn held(fitness: &Fitness) -> Option<Fitness> {
 /// A sorting that found something harmful holds the lot until a later sorting by two people of
 /// every piece finds nothing. Of sortings without a time, or at the same time, none counts as later.
 fn own_fitness(school: &School, lot: &str) -> Fitness {
-    let sortings: Vec<_> = school
-        .sortings
-        .iter()
-        .filter(|(_, s)| s.lot == lot)
-        .collect();
-    let last_find = sortings
-        .iter()
-        .filter(|(_, s)| finds_harm(s))
-        .map(|(at, _)| *at)
-        .max();
+    let sortings: Vec<_> = school.sortings.iter().filter(|(_, s)| s.lot == lot).collect();
+    let last_find = sortings.iter().filter(|(_, s)| finds_harm(s)).map(|(at, _)| *at).max();
     let clean = sortings
         .iter()
         .filter(|(_, s)| is_clean(s))
         .find(|(at, _)| last_find.is_none_or(|find| find.is_some() && *at > find));
     if let Some((at, sorting)) = clean {
-        return Fitness::Sorted {
-            by: sorting.sorters.clone(),
-            at: *at,
-        };
+        return Fitness::Sorted { by: sorting.sorters.clone(), at: *at };
     }
     let what: BTreeSet<_> = sortings
         .iter()
         .filter(|(_, s)| finds_harm(s))
-        .flat_map(|(_, s)| {
-            s.found
-                .iter()
-                .filter(|f| !f.harmless)
-                .map(|f| f.what.clone())
-        })
+        .flat_map(|(_, s)| s.found.iter().filter(|f| !f.harmless).map(|f| f.what.clone()))
         .collect();
     if what.is_empty() {
         return Fitness::Unsorted;
     }
-    Fitness::Held {
-        lot: lot.to_owned(),
-        what: what.into_iter().collect(),
-    }
+    Fitness::Held { lot: lot.to_owned(), what: what.into_iter().collect() }
 }
 
 fn finds_harm(sorting: &Sorting) -> bool {
-    sorting
-        .found
-        .iter()
-        .any(|found| !found.harmless && found.pieces > 0)
+    sorting.found.iter().any(|found| !found.harmless && found.pieces > 0)
 }
 
 /// Whether two different people looked at every piece and found nothing that may harm.

@@ -53,11 +53,8 @@ impl Journal {
     #[must_use]
     pub fn standing(&self) -> Vec<(&ContentId, &Entry)> {
         let taken_back = self.taken_back();
-        let mut standing: Vec<_> = self
-            .entries
-            .iter()
-            .filter(|(id, _)| !taken_back.contains(*id))
-            .collect();
+        let mut standing: Vec<_> =
+            self.entries.iter().filter(|(id, _)| !taken_back.contains(*id)).collect();
         standing.sort_by(|(a_id, a), (b_id, b)| (a.at, *a_id).cmp(&(b.at, *b_id)));
         standing
     }
@@ -78,11 +75,7 @@ impl Journal {
                 _ => None,
             })
             .collect();
-        corrections
-            .iter()
-            .filter(|(id, _)| stands(id, &corrections))
-            .map(|(_, of)| *of)
-            .collect()
+        corrections.iter().filter(|(id, _)| stands(id, &corrections)).map(|(_, of)| *of).collect()
     }
 }
 
@@ -91,9 +84,7 @@ impl Journal {
 /// An identifier is a hash of the content it names, so corrections cannot point at each other in a
 /// ring and the walk ends.
 fn stands(id: &ContentId, corrections: &BTreeMap<&ContentId, &ContentId>) -> bool {
-    !corrections
-        .iter()
-        .any(|(by, of)| *of == id && stands(by, corrections))
+    !corrections.iter().any(|(by, of)| *of == id && stands(by, corrections))
 }
 
 impl FromIterator<Entry> for Journal {

@@ -12,22 +12,12 @@ fn at(hour: i8) -> Option<DateTime> {
 }
 
 fn entry(hour: i8, what: Payload) -> Entry {
-    Entry {
-        at: at(hour),
-        by: "leader".to_owned(),
-        what,
-    }
+    Entry { at: at(hour), by: "leader".to_owned(), what }
 }
 
 fn lot(name: &str) -> Entry {
     let takes = vec![format!("take-{name}")];
-    entry(
-        9,
-        Payload::Lot(Lot {
-            name: name.to_owned(),
-            takes,
-        }),
-    )
+    entry(9, Payload::Lot(Lot { name: name.to_owned(), takes }))
 }
 
 fn take(name: &str, grams: f64) -> Entry {
@@ -48,26 +38,13 @@ fn take(name: &str, grams: f64) -> Entry {
 fn pooled(name: &str, lots: &[&str]) -> Entry {
     let lots = lots.iter().map(|lot| (*lot).to_owned()).collect();
     let [name, make, cook] = [name, "soup", "leader"].map(str::to_owned);
-    entry(
-        14,
-        Payload::Batch(Batch {
-            name,
-            make,
-            lots,
-            stages: vec![],
-            cook,
-        }),
-    )
+    entry(14, Payload::Batch(Batch { name, make, lots, stages: vec![], cook }))
 }
 
 fn sorting(hour: i8, lot: &str, sorters: &[&str], found: &[(&str, bool)]) -> Entry {
     let found = found
         .iter()
-        .map(|(what, harmless)| Found {
-            what: (*what).to_owned(),
-            pieces: 1,
-            harmless: *harmless,
-        })
+        .map(|(what, harmless)| Found { what: (*what).to_owned(), pieces: 1, harmless: *harmless })
         .collect();
     entry(
         hour,
@@ -83,10 +60,7 @@ fn sorting(hour: i8, lot: &str, sorters: &[&str], found: &[(&str, bool)]) -> Ent
 
 fn fitness(entries: Vec<Entry>, lot: &str) -> Fitness {
     let states = entries.into_iter().collect::<Journal>().fold().lot_states();
-    states
-        .get(lot)
-        .map(|state| state.fitness.clone())
-        .expect("the lot is in the journal")
+    states.get(lot).map(|state| state.fitness.clone()).expect("the lot is in the journal")
 }
 
 #[test]
@@ -100,10 +74,7 @@ fn a_lot_is_unsorted_until_two_different_people_saw_every_piece() {
 
 #[test]
 fn one_harmful_piece_holds_the_lot_until_it_was_gone_through_again() {
-    let found = vec![
-        lot("a"),
-        sorting(10, "a", &["x", "y"], &[("Arum maculatum", false)]),
-    ];
+    let found = vec![lot("a"), sorting(10, "a", &["x", "y"], &[("Arum maculatum", false)])];
     assert!(matches!(fitness(found.clone(), "a"), Fitness::Held { .. }));
     let mut again = found.clone();
     again.push(sorting(11, "a", &["x", "y"], &[]));
@@ -129,46 +100,29 @@ fn a_held_lot_holds_every_lot_pooled_with_it_also_through_a_third() {
         sorting(10, "apart", &["x", "y"], &[]),
         sorting(10, "a", &["x", "y"], &[("?", false)]),
     ];
-    let held = Fitness::Held {
-        lot: "a".to_owned(),
-        what: vec!["?".to_owned()],
-    };
+    let held = Fitness::Held { lot: "a".to_owned(), what: vec!["?".to_owned()] };
     assert_eq!(fitness(entries.clone(), "c"), held);
     assert!(fitness(entries, "apart").is_sorted());
 }
 
 #[test]
 fn what_is_harmless_for_certain_holds_nothing_up() {
-    let entries = vec![
-        lot("a"),
-        sorting(10, "a", &["x", "y"], &[("Galium aparine", true)]),
-    ];
+    let entries = vec![lot("a"), sorting(10, "a", &["x", "y"], &[("Galium aparine", true)])];
     assert!(fitness(entries, "a").is_sorted());
 }
 
 #[test]
 fn a_correction_takes_an_entry_back_and_leaves_it_readable() {
     let wrong = take("take-a", 9000.0);
-    let correction = Correction {
-        of: wrong.id(),
-        why: Text::new("slip-of-the-pen"),
-    };
+    let correction = Correction { of: wrong.id(), why: Text::new("slip-of-the-pen") };
     let correction = entry(12, Payload::Correction(correction));
-    let again = Correction {
-        of: correction.id(),
-        why: Text::new("it-was-right"),
-    };
+    let again = Correction { of: correction.id(), why: Text::new("it-was-right") };
     let entries = vec![lot("a"), wrong, correction];
     let journal: Journal = entries.clone().into_iter().collect();
     assert_eq!(journal.fold().lot_mass("a").g(), 0.0);
     assert_eq!(journal.len(), 3);
-    let restored = entries
-        .into_iter()
-        .chain([entry(13, Payload::Correction(again))]);
-    assert_eq!(
-        restored.collect::<Journal>().fold().lot_mass("a").g(),
-        9000.0
-    );
+    let restored = entries.into_iter().chain([entry(13, Payload::Correction(again))]);
+    assert_eq!(restored.collect::<Journal>().fold().lot_mass("a").g(), 9000.0);
 }
 
 fn some_entries() -> impl Strategy<Value = Vec<Entry>> {
