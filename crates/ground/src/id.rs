@@ -16,6 +16,13 @@ impl ContentId {
         Self(hash.as_str().chars().take(32).collect())
     }
 
+    /// The identifier that somebody wrote, when it has the form of one.
+    #[must_use]
+    pub fn read(written: &str) -> Option<Self> {
+        let hexadecimal = written.bytes().all(|b| b.is_ascii_digit() || (b'a'..=b'f').contains(&b));
+        (written.len() == 32 && hexadecimal).then(|| Self(written.to_owned()))
+    }
+
     /// The identifier as text.
     #[must_use]
     pub fn as_str(&self) -> &str {

@@ -84,6 +84,21 @@ pub struct Site {
     pub latitude: Option<f64>,
     /// Longitude in degrees east.
     pub longitude: Option<f64>,
+    /// Whether gathering rests on a public right there, so that nobody's permission is needed.
+    pub public_right: bool,
+    /// What authorities have agreed to.
+    pub consents: Vec<Consent>,
+}
+
+/// An authority's written consent to what a land rule would not allow without it.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Consent {
+    /// The land rule, by its identifier.
+    pub rule: String,
+    /// Who gave it.
+    pub from: String,
+    /// Its last day.
+    pub until: Date,
 }
 
 /// A landholder's permission to gather.
@@ -122,6 +137,8 @@ pub struct Stand {
     pub hazards_mm: BTreeMap<String, ground::Length>,
     /// Hazards looked for and not there.
     pub without: Vec<String>,
+    /// Whether it grows in water or where it is flooded, where somebody looked.
+    pub in_water: Option<bool>,
     /// Latitude in degrees north.
     pub latitude: Option<f64>,
     /// Longitude in degrees east.

@@ -12,7 +12,7 @@ mod sealed;
 mod set;
 
 pub use entry::{
-    Answers, Batch, Confirmation, Correction, Entry, Found, Given, Look, Lot, Material,
+    Answers, Batch, Confirmation, Consent, Correction, Entry, Found, Given, Look, Lot, Material,
     Participant, Payload, Permission, Plot, Saw, Serving, Site, Sorting, Stand, Survey, Take,
     Weighing, Word,
 };
