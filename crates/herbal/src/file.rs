@@ -1,9 +1,10 @@
 //! Reading the files of a herbal: positions for faults, and sources for facts.
 
+use crate::Places;
 use ground::{Fault, Faults, Place, Source, SourceId, SourceKind, Sourcing, Standing};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use std::ops::Range;
 use toml::Spanned;
 
@@ -28,7 +29,20 @@ const STANDINGS: [(&str, Standing); 4] = [
 pub(crate) struct Reader<'a> {
     files: &'a [TextFile],
     sources: BTreeMap<SourceId, Source>,
+    /// The folders that were asked for, each with its slash.
+    asked: BTreeSet<String>,
+    places: Places,
     faults: Faults,
+}
+
+/// What a reading leaves behind besides what was read.
+pub(crate) struct Leavings {
+    /// Every source that facts may name.
+    pub(crate) sources: BTreeMap<SourceId, Source>,
+    /// Where each row stands.
+    pub(crate) places: Places,
+    /// What is wrong.
+    pub(crate) faults: Faults,
 }
 
 /// A file of `sources/`.
@@ -54,15 +68,20 @@ struct SourceRow {
 impl<'a> Reader<'a> {
     /// Starts with the sources, since every other file names them.
     pub(crate) fn new(files: &'a [TextFile]) -> Self {
+        Self::over(files, &BTreeMap::new())
+    }
+
+    /// Starts with the sources of these files beside those that are known already.
+    pub(crate) fn over(files: &'a [TextFile], known: &BTreeMap<SourceId, Source>) -> Self {
         let mut reader = Self {
             files,
-            sources: BTreeMap::new(),
+            sources: known.clone(),
+            asked: BTreeSet::new(),
+            places: Places::default(),
             faults: Faults::none(),
         };
-        for file in files
-            .iter()
-            .filter(|file| file.path.starts_with("sources/"))
-        {
+        reader.refuse_twins();
+        for file in reader.files_in("sources") {
             let Some(read) = reader.parse::<SourceFile>(file) else {
                 continue;
             };
@@ -73,13 +92,35 @@ impl<'a> Reader<'a> {
         reader
     }
 
-    fn add_source(&mut self, file: &TextFile, row: SourceRow) {
+    /// Two files of one name would make the answer depend on their order.
+    fn refuse_twins(&mut self) {
+        let mut seen = BTreeSet::new();
+        for file in self.files {
+            if !seen.insert(file.path.as_str()) {
+                self.fault("file-twice", file, 0..0, &file.path);
+            }
+        }
+    }
+
+    /// A file in a folder that nobody asked for would be passed over in silence.
+    fn refuse_strays(&mut self) {
+        for file in self.files {
+            if !self.asked.iter().any(|prefix| file.path.starts_with(prefix)) {
+                self.fault("stray-file", file, 0..0, &file.path);
+            }
+        }
+    }
+
+    fn add_source(&mut self, file: &'a TextFile, row: SourceRow) {
         let span = row.id.span();
         let id = SourceId(row.id.into_inner());
-        if STANDINGS.iter().any(|(word, _)| *word == id.0) || self.sources.contains_key(&id) {
-            self.fault("source-twice", file, span, &id.0);
-            return;
+        if bare(&id.0).is_some() {
+            return self.fault("source-reserved", file, span, &id.0);
         }
+        if self.sources.contains_key(&id) {
+            return self.fault("source-twice", file, span, &id.0);
+        }
+        self.mark(file, &span, "source", &id.0, "");
         let weak = row.weak || row.address.is_none();
         let source = Source {
             id: id.clone(),
@@ -93,14 +134,12 @@ impl<'a> Reader<'a> {
     }
 
     /// The files in a folder, in order of their paths.
-    pub(crate) fn files_in(&self, folder: &str) -> Vec<&'a TextFile> {
+    pub(crate) fn files_in(&mut self, folder: &str) -> Vec<&'a TextFile> {
         let prefix = format!("{folder}/");
-        let mut found: Vec<_> = self
-            .files
-            .iter()
-            .filter(|f| f.path.starts_with(&prefix))
-            .collect();
+        let inside = |file: &&TextFile| file.path.starts_with(&prefix);
+        let mut found: Vec<_> = self.files.iter().filter(inside).collect();
         found.sort_by(|a, b| a.path.cmp(&b.path));
+        self.asked.insert(prefix);
         found
     }
 
@@ -123,32 +162,47 @@ impl<'a> Reader<'a> {
     /// the reader of that row deals with.
     pub(crate) fn sourcing(&mut self, file: &TextFile, src: &Spanned<Vec<String>>) -> Sourcing {
         let mut sources = Vec::new();
-        let mut standing = None;
         for word in src.get_ref() {
-            if let Some((_, bare)) = STANDINGS.iter().find(|(name, _)| name == word) {
-                standing = standing.max(Some(*bare));
-            } else if self.sources.contains_key(&SourceId(word.clone())) {
+            if bare(word).is_some() {
+                continue;
+            }
+            if self.sources.contains_key(&SourceId(word.clone())) {
                 sources.push(SourceId(word.clone()));
             } else {
                 self.fault("unknown-source", file, src.span(), word);
             }
         }
         let weak = |id: &SourceId| self.sources.get(id).is_none_or(|source| source.weak);
-        let standing = match standing {
+        let standing = match Self::bare_standing(src.get_ref()) {
             _ if sources.iter().any(|id| !weak(id)) => Standing::Published,
             _ if !sources.is_empty() => Standing::Weak,
             Some(bare) => bare,
             None => {
-                self.fault("no-source", file, src.span(), "");
+                if src.get_ref().is_empty() {
+                    self.fault("no-source", file, src.span(), "");
+                }
                 Standing::Remembered
             }
         };
         Sourcing { standing, sources }
     }
 
-    /// Whether a list of sources admits that part of the fact is remembered.
-    pub(crate) fn partly_remembered(src: &Spanned<Vec<String>>) -> bool {
-        src.get_ref().iter().any(|word| word == "memory")
+    /// The weakest standing that a list names in words instead of a source.
+    pub(crate) fn bare_standing(src: &[String]) -> Option<Standing> {
+        src.iter().filter_map(|word| bare(word)).max()
+    }
+
+    /// Remembers where a row, or a field of it, stands.
+    pub(crate) fn mark(
+        &mut self,
+        file: &TextFile,
+        span: &Range<usize>,
+        table: &str,
+        entry: &str,
+        field: &str,
+    ) {
+        let (line, column) = Place::line_and_column(&file.text, span.start);
+        self.places.mark(&file.path, (line, column), table, entry, field);
     }
 
     /// Notes a fault at a byte range of a file.
@@ -162,10 +216,17 @@ impl<'a> Reader<'a> {
         self.faults.add(fault);
     }
 
-    /// The sources that were read, and every fault.
-    pub(crate) fn finish(self) -> (BTreeMap<SourceId, Source>, Faults) {
-        (self.sources, self.faults)
+    /// What the reading leaves behind.
+    pub(crate) fn finish(mut self) -> Leavings {
+        self.refuse_strays();
+        Leavings { sources: self.sources, places: self.places, faults: self.faults }
     }
+}
+
+/// The standing that a word names, if it is no source.
+fn bare(word: &str) -> Option<Standing> {
+    let known = STANDINGS.iter().find(|(name, _)| *name == word);
+    known.map(|(_, standing)| *standing)
 }
 
 /// Where a byte range of a file begins.

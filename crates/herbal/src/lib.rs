@@ -8,15 +8,21 @@ mod file;
 mod flora;
 mod kitchen;
 mod land;
+mod open;
+mod overlay;
+mod places;
+mod search;
 mod uses;
 
 pub use file::TextFile;
-pub use flora::Flora;
+pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
 pub use kitchen::Kitchen;
 pub use land::Land;
+pub use places::Places;
+pub use search::{Hit, Match, NameKind, Near};
 pub use uses::Uses;
 
-use file::Reader;
+use file::{Leavings, Reader};
 use ground::{Faults, Source, SourceId};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -40,20 +46,23 @@ impl Herbal {
     /// Reads the files of a herbal.
     ///
     /// # Errors
-    /// Every fault in every file, with its line.
+    /// Every fault in every file, with its line and column.
     pub fn read(files: &[TextFile]) -> Result<Self, Faults> {
+        Self::read_with_places(files).map(|(herbal, _)| herbal)
+    }
+
+    /// Reads the files of a herbal, and where each row stands in them.
+    ///
+    /// # Errors
+    /// Every fault in every file, with its line and column.
+    pub fn read_with_places(files: &[TextFile]) -> Result<(Self, Places), Faults> {
         let mut reader = Reader::new(files);
         let flora = Flora::read(&mut reader);
         let uses = Uses::read(&mut reader, &flora);
         let kitchen = Kitchen::read(&mut reader);
         let land = Land::read(&mut reader);
-        let (sources, faults) = reader.finish();
-        faults.or(Self {
-            sources,
-            flora,
-            uses,
-            kitchen,
-            land,
-        })
+        let Leavings { sources, places, faults } = reader.finish();
+        let herbal = Self { sources, flora, uses, kitchen, land };
+        faults.or((herbal, places))
     }
 }

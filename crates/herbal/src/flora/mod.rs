@@ -1,0 +1,114 @@
+//! Species, characters and look-alikes: sheets and glossary read into a table to judge by.
+
+mod cell;
+mod glossary;
+mod group;
+mod sheet;
+mod sheet_file;
+
+pub use glossary::{Glossary, Term};
+pub use group::Group;
+pub use sheet::{Conflict, GatheredFor, Kin, Resemblance, Sheet};
+
+use crate::file::{Reader, TextFile};
+use crate::open::Open;
+use ground::slug;
+use identify::{Cell, Character, Taxon};
+use serde::{Deserialize, Serialize};
+use sheet_file::SheetFile;
+use std::collections::BTreeMap;
+
+/// The name of the table of sheets by which places are kept.
+pub(crate) const TABLE: &str = "species";
+
+/// Species, characters and look-alikes.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
+pub struct Flora {
+    /// Characters and states in plain words.
+    pub glossary: Glossary,
+    sheets: BTreeMap<String, Sheet>,
+    groups: BTreeMap<String, Group>,
+}
+
+impl Flora {
+    /// The sheets, in order of their scientific names.
+    pub fn sheets(&self) -> impl Iterator<Item = &Sheet> {
+        self.sheets.values()
+    }
+
+    /// The sheet of this scientific name, letter by letter; [`Flora::find`] is kinder.
+    #[must_use]
+    pub fn sheet(&self, name: &str) -> Option<&Sheet> {
+        self.sheets.get(name)
+    }
+
+    /// Genera and families, in order of their names.
+    pub fn groups(&self) -> impl Iterator<Item = &Group> {
+        self.groups.values()
+    }
+
+    /// A genus or family.
+    #[must_use]
+    pub fn group(&self, name: &str) -> Option<&Group> {
+        self.groups.get(name)
+    }
+
+    /// What is known of a character of a species: from its own sheet, else its genus, else its
+    /// family.
+    #[must_use]
+    pub fn cell<'a>(&'a self, sheet: &'a Sheet, character: &str) -> Option<&'a Cell> {
+        let group = |name: &str| self.group(name)?.characters.get(character);
+        let own = sheet.characters.get(character);
+        own.or_else(|| group(sheet.genus())).or_else(|| group(&sheet.family))
+    }
+
+    /// The characters to judge by, sorted by name.
+    #[must_use]
+    pub fn characters(&self) -> Vec<Character> {
+        let terms = self.glossary.terms();
+        terms.map(|term| term.character.clone()).collect()
+    }
+
+    /// The taxa to judge by, sorted by name.
+    #[must_use]
+    pub fn taxa(&self) -> Vec<Taxon> {
+        self.sheets().map(Sheet::taxon).collect()
+    }
+
+    pub(crate) fn read(reader: &mut Reader<'_>) -> Self {
+        Self::default().overlaid(reader)
+    }
+
+    /// Reads files that are laid over these: what they give replaces, all else stays.
+    pub(crate) fn overlaid(&self, reader: &mut Reader<'_>) -> Self {
+        let glossary = Glossary::read(reader, &self.glossary);
+        let groups = group::groups(reader, &glossary, &self.groups);
+        let mut sheets = self.sheets.clone();
+        sheets.append(&mut self.sheets_over(reader, &glossary));
+        Self { glossary, sheets, groups }
+    }
+
+    fn sheets_over(&self, reader: &mut Reader<'_>, glossary: &Glossary) -> BTreeMap<String, Sheet> {
+        let mut read = BTreeMap::new();
+        for file in reader.files_in(TABLE) {
+            let Some(rows) = reader.parse::<SheetFile>(file) else {
+                continue;
+            };
+            let mut open = Open { reader, file };
+            let name = rows.name.get_ref();
+            if named_otherwise(file, name) {
+                open.fault_with("file-name", rows.name.span(), name, ("slug", &slug(name)));
+            }
+            let sheet = rows.sheet(&mut open, glossary, self.sheet(name));
+            if read.insert(name.clone(), sheet).is_some() {
+                open.fault("name-twice", rows.name.span(), name);
+            }
+        }
+        read
+    }
+}
+
+/// Whether a file is named after something else than the plant in it.
+fn named_otherwise(file: &TextFile, name: &str) -> bool {
+    file.path != format!("{TABLE}/{}.toml", slug(name))
+}

@@ -1,0 +1,43 @@
+//! A school's own files, laid over the herbal.
+
+use crate::file::{Leavings, Reader};
+use crate::{Herbal, Places, TextFile};
+use ground::Faults;
+
+impl Herbal {
+    /// This herbal with further files laid over it.
+    ///
+    /// The files have the same format and may be partial: what they give replaces what is known, all
+    /// else stays. Characters, months and look-alikes are replaced one by one; `use`, `relatives` and
+    /// lists of names whole; sources are added, never replaced, since facts lean on them. A species,
+    /// character or group that the herbal does not know must be complete.
+    ///
+    /// # Errors
+    /// Every fault in the files, with its line and column.
+    pub fn overlay(&self, files: &[TextFile]) -> Result<Self, Faults> {
+        let over = self.overlay_with_places(files, &Places::default());
+        over.map(|(herbal, _)| herbal)
+    }
+
+    /// The same, and where each row now stands; `places` says where the rows of this herbal stand.
+    ///
+    /// # Errors
+    /// Every fault in the files, with its line and column.
+    pub fn overlay_with_places(
+        &self,
+        files: &[TextFile],
+        places: &Places,
+    ) -> Result<(Self, Places), Faults> {
+        let mut reader = Reader::over(files, &self.sources);
+        let flora = self.flora.overlaid(&mut reader);
+        let Leavings { sources, places: later, faults } = reader.finish();
+        let herbal = Self {
+            sources,
+            flora,
+            uses: self.uses.clone(),
+            kitchen: self.kitchen.clone(),
+            land: self.land.clone(),
+        };
+        faults.or((herbal, places.clone().overlaid(&later)))
+    }
+}

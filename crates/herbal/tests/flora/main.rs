@@ -1,0 +1,14 @@
+//! What a reading of sources, glossary, species and groups promises.
+#![allow(
+    clippy::unwrap_used,
+    clippy::panic,
+    clippy::indexing_slicing,
+    reason = "in a test a panic is the report"
+)]
+
+mod faults;
+mod laws;
+mod overlay;
+mod search;
+mod sheets;
+mod small;

@@ -1,0 +1,47 @@
+//! What a reading makes of the rows: standings, seasons, ranks.
+
+use crate::small::{files_with, herbal};
+use ground::{Month, Organ, Standing};
+use herbal::Herbal;
+use identify::Rank;
+
+#[test]
+fn memory_beside_a_source_marks_the_rarer_statements() {
+    let herbal = herbal();
+    let cell = &herbal.flora.sheet("Urtica dioica").unwrap().characters["leaf_length_mm"];
+    assert_eq!((cell.standing, cell.rare_standing), (Standing::Published, Standing::Remembered));
+}
+
+#[test]
+fn memory_beside_a_source_with_no_rarer_statement_marks_everything() {
+    let files = files_with("range = [40, 150], extreme = [20, 200]", "range = [40, 150]");
+    let herbal = Herbal::read(&files).unwrap();
+    let cell = &herbal.flora.sheet("Urtica dioica").unwrap().characters["leaf_length_mm"];
+    assert_eq!((cell.standing, cell.rare_standing), (Standing::Remembered, Standing::Remembered));
+}
+
+#[test]
+fn a_source_without_an_address_is_weak() {
+    let herbal = herbal();
+    let cell = &herbal.flora.sheet("Conium maculatum").unwrap().characters["crushed_smell"];
+    assert_eq!((cell.standing, cell.rare_standing), (Standing::Weak, Standing::Weak));
+}
+
+#[test]
+fn a_family_speaks_where_the_sheet_is_silent() {
+    let herbal = herbal();
+    let sheet = herbal.flora.sheet("Conium maculatum").unwrap();
+    let from = |character| herbal.flora.cell(sheet, character).map(|cell| cell.from);
+    assert_eq!(from("leaf_margin"), Some(Rank::Family));
+    assert_eq!(from("crushed_smell"), Some(Rank::Species));
+    assert_eq!(from("leaf_length_mm"), None);
+}
+
+#[test]
+fn only_leaf_flower_and_fruit_have_a_season_in_which_they_are_seen() {
+    let herbal = herbal();
+    let seasons = herbal.flora.sheet("Urtica dioica").unwrap().taxon().seasons;
+    let july = Month::new(7).unwrap();
+    assert!(seasons[&Organ::Leaf].contains(july) && seasons[&Organ::Flower].contains(july));
+    assert!(!seasons.contains_key(&Organ::Underground));
+}
