@@ -1,8 +1,14 @@
 //! Is it the plant? Judges looks at one specimen against a table of taxa.
 
+mod cell;
+mod character;
+mod check;
 mod matrix;
+#[cfg(test)]
+mod sample;
+mod taxon;
 
-pub use matrix::{
-    Cell, Character, Kind, LookAlike, Matrix, Rank, Relatives, RelativesStatement, Sense, Spoils,
-    State, Taxon, Tool, Value,
-};
+pub use cell::{Cell, Rank, Value};
+pub use character::{Character, Kind, Sense, Spoils, State, Tool};
+pub use matrix::Matrix;
+pub use taxon::{LookAlike, Relatives, RelativesStatement, Taxon};

@@ -1,209 +1,192 @@
 //! The table that judging works on: taxa, characters, and what is known of each pair.
 
-use ground::{Harm, Organ, Region, Season, SourceId, Standing};
+use crate::{Cell, Character, Taxon, check};
+use ground::{Fault, Faults, Place};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// A character: something that can be looked at, felt, smelt, counted or measured.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Character {
-    /// Its name, such as `leaf_margin`.
-    pub id: String,
-    /// What can be said of it.
-    pub kind: Kind,
-    /// The organ it belongs to.
-    pub organ: Organ,
-    /// Characters of one correlation group count as one piece of evidence.
-    pub group: String,
-    /// The sense that reads it.
-    pub sense: Sense,
-    /// What it takes besides eyes and hands.
-    pub tool: Tool,
-    /// What reading it does to the plant.
-    pub spoils: Spoils,
-    /// Seconds that reading it takes.
-    pub seconds: u16,
-}
-
-/// What can be said of a character.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Kind {
-    /// One of a closed list of states.
-    States(Vec<State>),
-    /// A length in millimetres.
-    Length,
-    /// A number of things.
-    Count,
-}
-
-/// A state of a character.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct State {
-    /// Its name, such as `serrate`.
-    pub id: String,
-    /// The more general state that it is a kind of: `palmate` veins are a kind of `netted`. A state
-    /// and its kind are no difference.
-    pub kind_of: Option<String>,
-    /// The states that people take it for. A misreading falls on these; between other states it is
-    /// rare.
-    pub taken_for: Vec<String>,
-}
-
-/// The sense that reads a character.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Sense {
-    /// Looking.
-    Sight,
-    /// Feeling.
-    Touch,
-    /// Smelling: counts least, since the last plant stays on the fingers.
-    Smell,
-    /// Measuring or counting.
-    Measure,
-}
-
-/// What reading a character takes besides eyes and hands.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Tool {
-    /// Nothing.
-    None,
-    /// A ruler.
-    Ruler,
-    /// A hand lens.
-    Lens,
-    /// A knife.
-    Knife,
-    /// A spade.
-    Spade,
-}
-
-/// What reading a character does to the plant.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Spoils {
-    /// Nothing.
-    Nothing,
-    /// A leaf, flower or fruit is bruised or picked.
-    Piece,
-    /// A stem is cut.
-    Stem,
-    /// The plant is dug up.
-    Plant,
-}
-
-/// A taxon of the table.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Taxon {
-    /// Its scientific name, without authority.
-    pub name: String,
-    /// How badly it can hurt whoever takes it for something else.
-    pub harm: Harm,
-    /// Where its sheet says it grows.
-    pub regions: Vec<Region>,
-    /// What is known of relatives that have no sheet.
-    pub relatives: Relatives,
-    /// The aggregate to which one determines, where its members share use and harm.
-    pub aggregate: Option<String>,
-    /// When an organ can be seen, where the sheet says so; an organ that is absent here can be seen
-    /// all year.
-    pub seasons: BTreeMap<Organ, Season>,
-    /// The plants it is taken for, in the order of the sheet.
-    pub look_alikes: Vec<LookAlike>,
-    /// Characters that its sheet says must be looked at, by name; empty when it says none.
-    pub must_look: Vec<String>,
-}
-
-/// What is known of relatives that have no sheet.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Relatives {
-    /// What is said of them.
-    pub statement: RelativesStatement,
-    /// How far that may be trusted.
-    pub standing: Standing,
-}
-
-/// What a sheet says of relatives that have none.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum RelativesStatement {
-    /// There are none in the region.
-    AllListed,
-    /// There are some; they share use and harm.
-    UnlistedAlike,
-    /// There are some that do not, or may not, share them.
-    UnlistedUnknown,
-}
-
-/// A plant that a taxon is taken for.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct LookAlike {
-    /// Its scientific name; a name without a row in the table counts as deadly.
-    pub name: String,
-    /// The characters said to tell the two apart, by name.
-    pub tells: Vec<String>,
-    /// Whether poisonings by this mix-up are published.
-    pub confirmed: bool,
-}
-
-/// What is known of one character of one taxon.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Cell {
-    /// What is said.
-    pub value: Value,
-    /// Standing of the main statement: what is seen always or usually, the ordinary range.
-    pub standing: Standing,
-    /// Standing of the rest: what is seen sometimes or rarely, the outer limits.
-    pub rare_standing: Standing,
-    /// The row it was taken from.
-    pub from: Rank,
-    /// Where it was read.
-    pub sources: Vec<SourceId>,
-}
-
-/// What is said of a character.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub enum Value {
-    /// States by how often they are seen, by name.
-    States {
-        /// The only ones seen.
-        always: Vec<String>,
-        /// Seen as a rule.
-        usually: Vec<String>,
-        /// Seen now and then.
-        sometimes: Vec<String>,
-        /// Seen seldom.
-        rarely: Vec<String>,
-    },
-    /// Share of specimens that show each state, summing to 1: for tables of frequencies.
-    Shares(BTreeMap<String, f64>),
-    /// Lengths in millimetres, or counts.
-    Range {
-        /// Ordinary range.
-        ordinary: (f64, f64),
-        /// Outer limits, where said.
-        extreme: Option<(f64, f64)>,
-    },
-}
-
-/// The row that a cell was taken from: what a genus or a family says holds for all its members.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
-#[serde(rename_all = "kebab-case")]
-pub enum Rank {
-    /// The species' own sheet.
-    Species,
-    /// Its genus.
-    Genus,
-    /// Its family.
-    Family,
-}
-
 /// Taxa, characters and cells, each sorted by name.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(try_from = "Parts", into = "Parts")]
 pub struct Matrix {
     characters: Vec<Character>,
     taxa: Vec<Taxon>,
     /// One row a taxon, one entry a character.
     cells: Vec<Vec<Option<Cell>>>,
+}
+
+impl Matrix {
+    /// A table of these characters and taxa; a cell names its taxon and its character.
+    ///
+    /// The order in which they come changes nothing.
+    ///
+    /// # Errors
+    /// Every name that is empty, given twice or not known; every state, range or share that is
+    /// impossible.
+    pub fn new(
+        mut characters: Vec<Character>,
+        mut taxa: Vec<Taxon>,
+        cells: impl IntoIterator<Item = (String, String, Cell)>,
+    ) -> Result<Self, Faults> {
+        characters.sort_by(|a, b| a.id.cmp(&b.id));
+        taxa.sort_by(|a, b| a.name.cmp(&b.name));
+        let mut faults = Faults::none();
+        check::characters(&characters, &mut faults);
+        check::taxa(&taxa, &characters, &mut faults);
+        let rows = vec![vec![None; characters.len()]; taxa.len()];
+        let mut matrix = Self { characters, taxa, cells: rows };
+        let mut cells: Vec<_> = cells.into_iter().collect();
+        cells.sort_by(|a, b| (&a.0, &a.1).cmp(&(&b.0, &b.1)));
+        for (taxon, character, cell) in cells {
+            matrix.put(taxon, &character, cell).unwrap_or_else(|fault| faults.add(fault));
+        }
+        faults.or(matrix)
+    }
+
+    /// The characters, sorted by name.
+    #[must_use]
+    pub fn characters(&self) -> &[Character] {
+        &self.characters
+    }
+
+    /// The taxa, sorted by name.
+    #[must_use]
+    pub fn taxa(&self) -> &[Taxon] {
+        &self.taxa
+    }
+
+    /// The character of this name.
+    #[must_use]
+    pub fn character(&self, id: &str) -> Option<&Character> {
+        self.characters.get(self.column(id)?)
+    }
+
+    /// The taxon of this name.
+    #[must_use]
+    pub fn taxon(&self, name: &str) -> Option<&Taxon> {
+        self.taxa.get(self.row(name)?)
+    }
+
+    /// What is known of a character of a taxon.
+    #[must_use]
+    pub fn cell(&self, taxon: &str, character: &str) -> Option<&Cell> {
+        self.at(self.row(taxon)?, self.column(character)?)
+    }
+
+    /// Every cell, with the names of its taxon and its character, in their order.
+    pub fn cells(&self) -> impl Iterator<Item = (&Taxon, &Character, &Cell)> {
+        self.taxa.iter().zip(&self.cells).flat_map(|(taxon, row)| {
+            let known = self.characters.iter().zip(row);
+            known.filter_map(move |(character, cell)| Some((taxon, character, cell.as_ref()?)))
+        })
+    }
+
+    /// The number of the row of a taxon.
+    pub(crate) fn row(&self, taxon: &str) -> Option<usize> {
+        self.taxa.binary_search_by(|known| known.name.as_str().cmp(taxon)).ok()
+    }
+
+    /// The number of the column of a character.
+    pub(crate) fn column(&self, character: &str) -> Option<usize> {
+        self.characters.binary_search_by(|known| known.id.as_str().cmp(character)).ok()
+    }
+
+    /// The cell in a row and a column.
+    pub(crate) fn at(&self, row: usize, column: usize) -> Option<&Cell> {
+        self.cells.get(row)?.get(column)?.as_ref()
+    }
+
+    fn put(&mut self, taxon: String, character: &str, cell: Cell) -> Result<(), Fault> {
+        let at = Place::entry("cell", &taxon, character);
+        let unknown = |what: &str, name: &str| {
+            let code = format!("identify-unknown-{what}");
+            Fault::new(&code, at.clone(), name)
+        };
+        let row = self.row(&taxon).ok_or_else(|| unknown("taxon", &taxon))?;
+        let column = self.column(character).ok_or_else(|| unknown("character", character))?;
+        if let Some(known) = self.characters.get(column) {
+            check::cell(known, &cell.value, &at)?;
+        }
+        match self.cells.get_mut(row).and_then(|row| row.get_mut(column)) {
+            Some(place @ None) => *place = Some(cell),
+            _ => return Err(Fault::new("identify-cell-twice", at, taxon)),
+        }
+        Ok(())
+    }
+}
+
+/// A table as it is written: read back, it is checked again.
+#[derive(Serialize, Deserialize)]
+struct Parts {
+    characters: Vec<Character>,
+    taxa: Vec<Taxon>,
+    /// By taxon, then by character.
+    cells: BTreeMap<String, BTreeMap<String, Cell>>,
+}
+
+impl TryFrom<Parts> for Matrix {
+    type Error = Faults;
+
+    fn try_from(parts: Parts) -> Result<Self, Faults> {
+        let cells = parts.cells.into_iter().flat_map(|(taxon, row)| {
+            row.into_iter().map(move |(character, cell)| (taxon.clone(), character, cell))
+        });
+        Self::new(parts.characters, parts.taxa, cells)
+    }
+}
+
+impl From<Matrix> for Parts {
+    fn from(matrix: Matrix) -> Self {
+        let mut cells: BTreeMap<String, BTreeMap<String, Cell>> = BTreeMap::new();
+        for (taxon, character, cell) in matrix.cells() {
+            let row = cells.entry(taxon.name.clone()).or_default();
+            row.insert(character.id.clone(), cell.clone());
+        }
+        Self { characters: matrix.characters, taxa: matrix.taxa, cells }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sample;
+
+    #[test]
+    fn order_of_characters_taxa_and_cells_changes_nothing() {
+        let matrix = sample::matrix();
+        let cells = matrix.cells().map(|(t, c, cell)| (t.name.clone(), c.id.clone(), cell.clone()));
+        let mut cells: Vec<_> = cells.collect();
+        cells.reverse();
+        let (mut characters, mut taxa) = (matrix.characters.clone(), matrix.taxa.clone());
+        characters.reverse();
+        taxa.reverse();
+        assert_eq!(Matrix::new(characters, taxa, cells).unwrap(), matrix);
+    }
+
+    #[test]
+    fn what_is_written_reads_back() {
+        let matrix = sample::matrix();
+        let text = serde_json::to_string(&matrix).unwrap();
+        assert_eq!(serde_json::from_str::<Matrix>(&text).unwrap(), matrix);
+    }
+
+    #[test]
+    fn a_cell_of_an_unknown_plant_or_character_and_one_given_twice_are_faults() {
+        let matrix = sample::matrix();
+        let cell = matrix.cell("Allium ursinum", "smell").unwrap().clone();
+        let put =
+            |taxon: &str, character: &str| (taxon.to_owned(), character.to_owned(), cell.clone());
+        let cells = [
+            put("Allium ursinum", "smell"),
+            put("Allium ursinum", "smell"),
+            put("Allium ursinum", "sound"),
+            put("Alium ursinum", "smell"),
+        ];
+        let faults = Matrix::new(matrix.characters, matrix.taxa, cells).unwrap_err();
+        let codes: Vec<_> = faults.iter().map(|fault| fault.code.as_str()).collect();
+        assert_eq!(
+            codes,
+            ["identify-unknown-taxon", "identify-cell-twice", "identify-unknown-character"]
+        );
+    }
 }
