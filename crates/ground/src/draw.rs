@@ -7,6 +7,7 @@
 
 use crate::{Dist, Fault, Place, dist::log_normal_parameters, normal_quantile};
 use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// How many draws a plan uses.
 pub const DRAWS: usize = 8192;
@@ -46,13 +47,18 @@ impl Key {
 pub struct Column {
     shuffle: Shuffle,
     dist: Prepared,
+    normals: Normals,
 }
 
 impl Column {
     /// A column of `n` draws. Most callers want [`Draws::column`], which watches the keys.
     #[must_use]
     pub fn new(key: Key, dist: &Dist, n: usize) -> Self {
-        Self { shuffle: Shuffle::new(key, n), dist: Prepared::new(dist) }
+        Self {
+            shuffle: Shuffle::new(key, n),
+            dist: Prepared::new(dist),
+            normals: Normals::default(),
+        }
     }
 
     /// How many draws it has.
@@ -70,9 +76,17 @@ impl Column {
     /// Draw `i`; beyond the end it begins again.
     #[must_use]
     pub fn at(&self, i: usize) -> f64 {
-        let n = self.shuffle.n.max(1);
-        let place = self.shuffle.of(i as u64 % n);
-        self.dist.quantile((place as f64 + 0.5) / n as f64)
+        let (i, n) = (i as u64, self.shuffle.n.max(1));
+        let place = self.shuffle.of(if i < n { i } else { i % n });
+        let normal = || self.normals.at(place, n);
+        match &self.dist {
+            Prepared::Exact(value) => *value,
+            Prepared::Line { low, width } => low + width * middle(place, n),
+            Prepared::LogLine { low, width } => libm::exp(low + width * middle(place, n)),
+            Prepared::Normal { mean, sd } => mean + sd * normal(),
+            Prepared::LogNormal { mean, sd } => libm::exp(mean + sd * normal()),
+            Prepared::Other(dist) => dist.quantile(middle(place, n)),
+        }
     }
 
     /// All draws in order.
@@ -87,6 +101,7 @@ pub struct Draws {
     start: RandomStart,
     n: usize,
     seen: BTreeMap<Key, Dist>,
+    normals: Normals,
 }
 
 impl Draws {
@@ -99,7 +114,7 @@ impl Draws {
     /// Columns of `n` draws from this start.
     #[must_use]
     pub fn of(start: RandomStart, n: usize) -> Self {
-        Self { start, n, seen: BTreeMap::new() }
+        Self { start, n, seen: BTreeMap::new(), normals: Normals::default() }
     }
 
     /// How many draws each column has.
@@ -120,7 +135,40 @@ impl Draws {
             let at = Place::entry("draw", &path.join("/"), "");
             return Err(Fault::new("one-key-two-distributions", at, path.join("/")));
         }
-        Ok(Column::new(key, dist, self.n))
+        let mut column = Column::new(key, dist, self.n);
+        if column.dist.asks_for_normals() {
+            column.normals = self.normals.tabled(self.n);
+            self.normals = column.normals.clone();
+        }
+        Ok(column)
+    }
+}
+
+/// The middle of stratum `place` of `n`.
+fn middle(place: u64, n: u64) -> f64 {
+    (place as f64 + 0.5) / n as f64
+}
+
+/// The standard normal number in the middle of each stratum. Every normal column of a computation
+/// takes the same ones, each in its own order, so they are worked out once; without the table they
+/// are worked out one by one, to the same bits.
+#[derive(Clone, Debug, Default)]
+struct Normals(Arc<[f64]>);
+
+impl Normals {
+    fn tabled(&self, n: usize) -> Self {
+        if self.0.len() == n {
+            return self.clone();
+        }
+        let strata = 0..n as u64;
+        Self(strata.map(|place| normal_quantile(middle(place, n as u64))).collect())
+    }
+
+    fn at(&self, place: u64, n: u64) -> f64 {
+        match self.0.get(place as usize) {
+            Some(known) => *known,
+            None => normal_quantile(middle(place, n)),
+        }
     }
 }
 
@@ -130,6 +178,7 @@ enum Prepared {
     Exact(f64),
     Line { low: f64, width: f64 },
     LogLine { low: f64, width: f64 },
+    Normal { mean: f64, sd: f64 },
     LogNormal { mean: f64, sd: f64 },
     Other(Dist),
 }
@@ -145,6 +194,7 @@ impl Prepared {
                 let low = libm::log(low.get());
                 Self::LogLine { low, width: libm::log(high.get()) - low }
             }
+            Dist::Normal { mean, sd } => Self::Normal { mean: mean.get(), sd: sd.get() },
             Dist::LogNormal { p5, p95 } => {
                 let (mean, sd) = log_normal_parameters(p5.get(), p95.get());
                 Self::LogNormal { mean, sd }
@@ -153,14 +203,8 @@ impl Prepared {
         }
     }
 
-    fn quantile(&self, u: f64) -> f64 {
-        match self {
-            Self::Exact(value) => *value,
-            Self::Line { low, width } => low + width * u,
-            Self::LogLine { low, width } => libm::exp(low + width * u),
-            Self::LogNormal { mean, sd } => libm::exp(mean + sd * normal_quantile(u)),
-            Self::Other(dist) => dist.quantile(u),
-        }
+    fn asks_for_normals(&self) -> bool {
+        matches!(self, Self::Normal { .. } | Self::LogNormal { .. })
     }
 }
 
@@ -253,6 +297,21 @@ mod tests {
                 (0..DRAWS - lag).map(|i| (column[i] - 0.5) * (column[i + lag] - 0.5)).sum();
             let correlation = product * 12.0 / DRAWS as f64;
             assert!(correlation.abs() < 4.0 / (DRAWS as f64).sqrt(), "lag {lag}: {correlation}");
+        }
+    }
+
+    #[test]
+    fn a_shared_table_of_normals_changes_no_bit() {
+        for n in [1, 7, 100, DRAWS] {
+            let mut draws = Draws::of(RandomStart(4), n);
+            for dist in [Dist::normal(2.0, 0.3), Dist::log_normal(0.5, 8.0)] {
+                let dist = dist.unwrap();
+                let name = format!("{dist:?}");
+                let shared = draws.column(&[&name], &dist).unwrap();
+                let alone = Column::new(Key::of(RandomStart(4), &[&name]), &dist, n);
+                let bits = |column: &Column| column.iter().map(f64::to_bits).collect::<Vec<_>>();
+                assert_eq!(bits(&shared), bits(&alone), "{n}");
+            }
         }
     }
 

@@ -29,15 +29,16 @@ impl Spread {
         if n == 0 || draws.iter().any(|draw| !draw.is_finite()) {
             return None;
         }
-        draws.sort_unstable_by(f64::total_cmp);
-        let at = |rank: usize| draws.get(rank.clamp(1, n) - 1).copied().and_then(Finite::new);
+        let bound = upper_rank(n, 0.95, 0.99).unwrap_or(n);
+        let ranks = [1, rank(n, 0.05), rank(n, 0.50), rank(n, 0.95), bound, n];
+        let [least, p5, p50, p95, p95_bound, most] = at_ranks(&mut draws, ranks).map(Finite::new);
         Some(Self {
-            least: at(1)?,
-            p5: at(rank(n, 0.05))?,
-            p50: at(rank(n, 0.50))?,
-            p95: at(rank(n, 0.95))?,
-            p95_bound: at(upper_rank(n, 0.95, 0.99).unwrap_or(n))?,
-            most: at(n)?,
+            least: least?,
+            p5: p5?,
+            p50: p50?,
+            p95: p95?,
+            p95_bound: p95_bound?,
+            most: most?,
         })
     }
 
@@ -53,6 +54,21 @@ fn rank(n: usize, p: f64) -> usize {
     (p * n as f64).ceil() as usize
 }
 
+/// The draws of these ranks (from 1, in rising order). Each is looked for only among the draws that
+/// the last one left above it, which takes less than to sort them all.
+fn at_ranks<const N: usize>(draws: &mut [f64], ranks: [usize; N]) -> [f64; N] {
+    let mut above = draws;
+    let mut passed = 0;
+    ranks.map(|rank| {
+        let rest = std::mem::take(&mut above);
+        let at = rank.clamp(passed + 1, passed + rest.len()) - 1 - passed;
+        let found = *rest.select_nth_unstable_by(at, f64::total_cmp).1;
+        passed += at;
+        above = rest.get_mut(at..).unwrap_or_default();
+        found
+    })
+}
+
 /// The least rank (from 1) whose order statistic lies above the quantile `p` with confidence
 /// `confidence`, for `n` independent draws; conservative for stratified ones. Nothing when `n` is
 /// too small for any.
@@ -65,18 +81,19 @@ fn rank(n: usize, p: f64) -> usize {
 /// ```
 #[must_use]
 pub fn upper_rank(n: usize, p: f64, confidence: f64) -> Option<usize> {
-    // Summed from above: P(X ≥ r) is small there, and its terms lose nothing to rounding.
-    let choices = |k: usize| libm::lgamma(n as f64 + 1.0) - libm::lgamma(k as f64 + 1.0);
-    let mass = |k: usize| {
-        let ways = choices(k) - libm::lgamma((n - k) as f64 + 1.0);
-        libm::exp(ways + k as f64 * libm::log(p) + (n - k) as f64 * libm::log1p(-p))
-    };
+    // Summed from above: P(X ≥ r) is small there, and its terms lose nothing to rounding. What lies
+    // more than ten standard deviations above the mean weighs less than 1e-20.
+    let (size, mean) = (n as f64, n as f64 * p);
+    let top = (mean + 10.0 * (mean * (1.0 - p)).sqrt()).ceil().min(size);
+    let ways = libm::lgamma(size + 1.0) - libm::lgamma(top + 1.0) - libm::lgamma(size - top + 1.0);
+    let mut mass = libm::exp(ways + top * libm::log(p) + (size - top) * libm::log1p(-p));
     let mut above = 0.0;
-    for r in (1..=n).rev() {
-        above += mass(r);
+    for r in (1..=top as usize).rev() {
+        above += mass;
         if above > 1.0 - confidence {
             return (r < n).then_some(r + 1);
         }
+        mass *= r as f64 / (n - r + 1) as f64 * ((1.0 - p) / p);
     }
     Some(1)
 }
@@ -84,6 +101,7 @@ pub fn upper_rank(n: usize, p: f64, confidence: f64) -> Option<usize> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use proptest::prelude::*;
 
     #[test]
     fn percentiles_are_draws_and_not_in_between() {
@@ -91,6 +109,42 @@ mod tests {
         let got = [spread.least, spread.p5, spread.p50, spread.p95, spread.most].map(Finite::get);
         assert_eq!(got, [1.0, 50.0, 500.0, 950.0, 1000.0]);
         assert!(spread.p95_bound > spread.p95);
+    }
+
+    #[test]
+    fn the_rank_of_the_bound_is_that_of_the_whole_binomial_sum() {
+        let whole = |n: usize, p: f64, confidence: f64| {
+            let ways = |k: usize| libm::lgamma(n as f64 + 1.0) - libm::lgamma(k as f64 + 1.0);
+            let mass = |k: usize| {
+                let log = ways(k) - libm::lgamma((n - k) as f64 + 1.0);
+                libm::exp(log + k as f64 * libm::log(p) + (n - k) as f64 * libm::log1p(-p))
+            };
+            let mut above = 0.0;
+            let last = (1..=n).rev().find(|&r| {
+                above += mass(r);
+                above > 1.0 - confidence
+            });
+            last.map_or(Some(1), |r| (r < n).then_some(r + 1))
+        };
+        for n in (1..300).chain([1000, 8192, 131_072]) {
+            for (p, confidence) in [(0.05, 0.99), (0.5, 0.9), (0.95, 0.99), (0.99, 0.999)] {
+                assert_eq!(upper_rank(n, p, confidence), whole(n, p, confidence), "{n} {p}");
+            }
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn a_draw_at_a_rank_is_the_one_a_sort_puts_there(
+            mut draws in prop::collection::vec(-9.0..9.0f64, 1..200),
+            shares in prop::array::uniform4(0.0..1.0f64),
+        ) {
+            let mut ranks = shares.map(|share| 1 + (share * draws.len() as f64) as usize);
+            ranks.sort_unstable();
+            let found = at_ranks(&mut draws, ranks);
+            draws.sort_unstable_by(f64::total_cmp);
+            prop_assert_eq!(found, ranks.map(|rank| draws[rank - 1]));
+        }
     }
 
     #[test]
