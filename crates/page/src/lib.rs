@@ -1,1 +1,34 @@
 //! Replies become pages: text, HTML and drawings, with every sentence from one catalogue.
+//!
+//! The crafts name messages; [`Catalogue`] turns them into sentences. A view turns a reply into a
+//! [`Page`] of some ten kinds of [`Block`], with [`Words`] to find the sentences. [`text`] writes a
+//! page for a terminal, [`html`] for a browser and for paper. Equal pages give equal bytes.
+
+mod block;
+mod catalogue;
+mod clean;
+mod fault;
+mod html;
+mod json;
+mod number;
+mod prose;
+mod say;
+mod sheet;
+mod svg;
+mod text;
+mod words;
+mod working;
+
+pub use block::{
+    Align, Block, Break, Column, Details, Fact, Figure, Heading, Item, Level, List, Marks, Notice,
+    NoticeKind, Table,
+};
+pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
+pub use fault::SaidFault;
+pub use html::html;
+pub use number::{Rounding, numerals, so_many_in, whole};
+pub use prose::{Anchor, Inline, Prose, Target};
+pub use sheet::{Kind, Page, TypeSize};
+pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip};
+pub use text::{Style, text};
+pub use words::Words;

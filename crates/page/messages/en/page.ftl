@@ -1,0 +1,107 @@
+# The machinery of pages: dates, lists, amounts, notices, workings, faults.
+
+### Sentences around numbers
+
+# $day, $month, $year: already words.
+day = { $day }{"\u00A0"}{ $month } { $year }
+month-1 = January
+month-2 = February
+month-3 = March
+month-4 = April
+month-5 = May
+month-6 = June
+month-7 = July
+month-8 = August
+month-9 = September
+month-10 = October
+month-11 = November
+month-12 = December
+# One or two letters each, for a strip of twelve boxes.
+month-short-1 = J
+month-short-2 = F
+month-short-3 = M
+month-short-4 = A
+month-short-5 = M
+month-short-6 = J
+month-short-7 = J
+month-short-8 = A
+month-short-9 = S
+month-short-10 = O
+month-short-11 = N
+month-short-12 = D
+
+list-last = { $before } and { $last }
+list-none = none
+range = { $low } to { $high }
+months-between = { $first } to { $last }
+months-none = in no month
+
+# $middle, $low, $high: amounts. The ends are the 5th and the 95th percentile.
+spread = about { $middle }; 9 in 10 lie between { $low } and { $high }
+spread-exact = { $middle }
+# $many in $of, such as 19 in 20; $things, such as batches.
+stays-below = { $many } { $things } in { $of } stay below { $amount-up }
+stays-above = { $many } { $things } in { $of } stay above { $amount-down }
+share-below = { $many } in { $of } stay below { $amount-up }
+unknown = not known
+
+### Units that are said in words. $number is written already, $shown chooses the plural.
+
+unit-day = { $shown ->
+    [one] { $number }{"\u00A0"}day
+   *[other] { $number }{"\u00A0"}days
+ }
+unit-week = { $shown ->
+    [one] { $number }{"\u00A0"}week
+   *[other] { $number }{"\u00A0"}weeks
+ }
+unit-hour = { $shown ->
+    [one] { $number }{"\u00A0"}hour
+   *[other] { $number }{"\u00A0"}hours
+ }
+unit-minute = { $shown ->
+    [one] { $number }{"\u00A0"}minute
+   *[other] { $number }{"\u00A0"}minutes
+ }
+unit-second = { $shown ->
+    [one] { $number }{"\u00A0"}second
+   *[other] { $number }{"\u00A0"}seconds
+ }
+unit-mile = { $shown ->
+    [one] { $number }{"\u00A0"}mile
+   *[other] { $number }{"\u00A0"}miles
+ }
+unit-percent = { $number }{"\u00A0"}%
+unit-percent-mass = { $number }{"\u00A0"}% by mass
+unit-gram-per-day = { $number }{"\u00A0"}g a day
+unit-milligram-per-day = { $number }{"\u00A0"}mg a day
+unit-microgram-per-day = { $number }{"\u00A0"}µg a day
+unit-milligram-per-body = { $number }{"\u00A0"}mg for each kg of body weight
+unit-microgram-per-body = { $number }{"\u00A0"}µg for each kg of body weight
+unit-milligram-per-body-day = { $number }{"\u00A0"}mg a day for each kg of body weight
+unit-microgram-per-body-day = { $number }{"\u00A0"}µg a day for each kg of body weight
+
+### Notices and the frame of a page
+
+notice-question = Open question
+notice-caution = Caution
+notice-do-not = Do not
+page-skip = Skip to the content
+page-sealed = For the leader only. It holds what people said about their health: do not copy it, and do not leave it lying about.
+refusal-settle = What would settle it: { $settle }
+
+### Workings
+
+working-open = How { $what } came about
+working-input = written in { $place }
+working-assumed = supposed: { $why }
+
+### Places and faults
+
+place-file = { $file }
+place-file-line = { $file }:{ $line }:{ $column }
+place-entry = { $table } { $entry }
+place-unknown = the input
+fault-line = { $place }: { $fault }
+fault-want = Wanted: { $want }
+fault-mend = To mend it: { $mend }

@@ -1,0 +1,64 @@
+//! Pages as HTML: one file with its style in it, no script, no font from elsewhere. It reads on a
+//! phone in the sun, through a screen reader, and on paper.
+
+mod block;
+mod palette;
+
+use crate::{Kind, Page, TypeSize};
+use block::Writer;
+use maud::{DOCTYPE, PreEscaped, html};
+
+const STYLE: &str = include_str!("html/style.css");
+
+/// A page as a file of its own.
+///
+/// ```
+/// use ground::Text;
+/// use page::{Block, Catalogue, Kind, Words, html};
+/// let catalogue = Catalogue::english();
+/// let page = Words::new(&catalogue)
+///     .page(Kind::Public, &Text::new("notice-question"))
+///     .with([Block::para("Nettle <or not>?")]);
+/// assert!(html(&page).contains("<p>Nettle &lt;or not&gt;?</p>"));
+/// ```
+#[must_use]
+pub fn html(page: &Page) -> String {
+    let large = page.size == TypeSize::Large;
+    let style = format!("{}{STYLE}", palette::variables());
+    let mut writer = Writer::default();
+    let body = writer.blocks(&page.blocks);
+    html! {
+        (DOCTYPE)
+        html lang=(page.language) class=[large.then_some("large")] {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                @if page.kind == Kind::Sealed {
+                    meta name="robots" content="noindex, nofollow";
+                }
+                title { (page.title.plain()) }
+                style { (PreEscaped(style)) }
+            }
+            body class=(kind_name(page.kind)) {
+                a.skip href="#content" { (page.skip) }
+                main #content tabindex="-1" {
+                    @if let Some(band) = &page.band {
+                        p.band { (block::prose(band)) }
+                    }
+                    h1 { (block::prose(&page.title)) }
+                    (body)
+                }
+            }
+        }
+    }
+    .into_string()
+        + "\n"
+}
+
+fn kind_name(kind: Kind) -> &'static str {
+    match kind {
+        Kind::Screen => "screen",
+        Kind::Public => "public",
+        Kind::Sealed => "sealed",
+    }
+}

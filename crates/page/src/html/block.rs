@@ -1,0 +1,183 @@
+//! Blocks into HTML elements.
+
+use crate::{
+    Align, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Level, List, Marks,
+    Notice, NoticeKind, Prose, Table, Target,
+};
+use maud::{Markup, PreEscaped, html};
+
+/// Writes blocks, and counts what needs a name of its own on the page.
+#[derive(Default)]
+pub(super) struct Writer {
+    named: u32,
+}
+
+impl Writer {
+    pub(super) fn blocks(&mut self, blocks: &[Block]) -> Markup {
+        html! {
+            @for block in blocks { (self.block(block)) }
+        }
+    }
+
+    fn block(&mut self, block: &Block) -> Markup {
+        match block {
+            Block::Heading(heading) => write_heading(heading),
+            Block::Para(says) => html! { p { (prose(says)) } },
+            Block::List(list) => self.list(list),
+            Block::Table(table) => self.table(table),
+            Block::Facts(facts) => self.facts(facts),
+            Block::Notice(notice) => self.notice(notice),
+            Block::Details(details) => self.details(details),
+            Block::Figure(figure) => self.figure(figure),
+            Block::Ticks(ticks) => html! {
+                ul.ticks role="list" {
+                    @for tick in ticks { li { span { (prose(tick)) } } }
+                }
+            },
+            Block::Break(Break::Rule) => html! { hr; },
+            Block::Break(Break::Page) => html! { div.page-break {} },
+        }
+    }
+
+    fn name(&mut self, kind: &str) -> String {
+        self.named += 1;
+        format!("{kind}-{}", self.named)
+    }
+
+    fn list(&mut self, list: &List) -> Markup {
+        let items = html! {
+            @for item in &list.items { (self.item(item)) }
+        };
+        match list.marks {
+            Marks::Bullets => html! { ul { (items) } },
+            Marks::Numbers => html! { ol { (items) } },
+        }
+    }
+
+    fn item(&mut self, item: &Item) -> Markup {
+        html! { li { (prose(&item.says)) (self.blocks(&item.under)) } }
+    }
+
+    /// A table in a frame that scrolls sideways, and can be reached by keyboard, on a narrow
+    /// screen.
+    fn table(&mut self, table: &Table) -> Markup {
+        let caption = self.name("table");
+        html! {
+            div.wide role="region" aria-labelledby=(caption) tabindex="0" {
+                table {
+                    caption id=(caption) { (prose(&table.caption)) }
+                    thead { tr { @for column in &table.columns {
+                        th scope="col" class=[end(column)] { (prose(&column.head)) }
+                    } } }
+                    tbody { @for row in &table.rows { (write_row(table, row)) } }
+                }
+            }
+        }
+    }
+
+    fn facts(&mut self, facts: &[Fact]) -> Markup {
+        html! {
+            dl {
+                @for fact in facts {
+                    div {
+                        dt { (prose(&fact.label)) }
+                        dd { (prose(&fact.value)) (self.blocks(&fact.under)) }
+                    }
+                }
+            }
+        }
+    }
+
+    fn notice(&mut self, notice: &Notice) -> Markup {
+        let (class, sign) = match notice.kind {
+            NoticeKind::Question => ("notice question", "?"),
+            NoticeKind::Caution => ("notice caution", "!"),
+            NoticeKind::DoNot => ("notice do-not", "×"),
+        };
+        html! {
+            div class=(class) role="note" {
+                p.head { span.sign aria-hidden="true" { (sign) } (prose(&notice.head)) }
+                (self.blocks(&notice.blocks))
+            }
+        }
+    }
+
+    /// The anchor stands within, so that a link to it opens what holds it.
+    fn details(&mut self, details: &Details) -> Markup {
+        let anchor = details.anchor.as_ref().map(|anchor| anchor.as_str());
+        html! {
+            details open[details.open] {
+                summary { (prose(&details.summary)) }
+                div.opened id=[anchor] { (self.blocks(&details.blocks)) }
+            }
+        }
+    }
+
+    fn figure(&mut self, figure: &Figure) -> Markup {
+        let name = self.name("figure");
+        html! {
+            figure {
+                (PreEscaped(figure.drawing.svg(&name)))
+                figcaption { (prose(&figure.caption)) }
+            }
+        }
+    }
+}
+
+fn write_heading(heading: &Heading) -> Markup {
+    let anchor = heading.anchor.as_ref().map(|anchor| anchor.as_str());
+    let says = prose(&heading.says);
+    match heading.level {
+        Level::Section => html! { h2 id=[anchor] { (says) } },
+        Level::Part => html! { h3 id=[anchor] { (says) } },
+        Level::Point => html! { h4 id=[anchor] { (says) } },
+    }
+}
+
+fn write_row(table: &Table, row: &[Prose]) -> Markup {
+    let empty = Prose::new();
+    let cell = |at: usize| row.get(at).unwrap_or(&empty);
+    html! {
+        tr {
+            @for (at, column) in table.columns.iter().enumerate() {
+                @if at == 0 && table.rows_have_heads {
+                    th scope="row" class=[end(column)] { (prose(cell(at))) }
+                } @else {
+                    td class=[end(column)] { (prose(cell(at))) }
+                }
+            }
+        }
+    }
+}
+
+fn end(column: &Column) -> Option<&'static str> {
+    (column.align == Align::End).then_some("end")
+}
+
+/// Prose, its scientific names marked as Latin.
+pub(super) fn prose(prose: &Prose) -> Markup {
+    html! {
+        @for piece in prose.iter() { (inline(piece)) }
+    }
+}
+
+fn inline(piece: &Inline) -> Markup {
+    match piece {
+        Inline::Text(words) => html! { (words) },
+        Inline::Strong(words) => html! { strong { (words) } },
+        Inline::Taxon(name) => html! { i lang="la" { (name) } },
+        Inline::Code(words) => html! { code { (words) } },
+        Inline::Number { says, working: None } => html! { span.number { (says) } },
+        Inline::Number { says, working: Some(anchor) } => html! {
+            a.number href={ "#" (anchor.as_str()) } { (says) }
+        },
+        Inline::Link { says, to } => html! { a href=(address(to)) { (says) } },
+    }
+}
+
+fn address(to: &Target) -> String {
+    match to {
+        Target::Here(anchor) => format!("#{}", anchor.as_str()),
+        Target::Web(address) | Target::Beside(address) => address.clone(),
+    }
+}

@@ -1,0 +1,217 @@
+//! Line drawings as SVG: each with a title and a description, in ink only, so that it survives a
+//! grey copy.
+
+mod limit;
+mod months;
+
+pub use limit::{AgainstLimit, Bar};
+pub use months::MonthStrip;
+
+use crate::clean;
+use std::fmt::Write as _;
+
+/// Height of letters in drawings, in the units of the drawing: about as large as text on a phone.
+pub(crate) const LETTERS: f64 = 16.0;
+
+/// A drawing in ink.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawing {
+    /// What it is.
+    pub title: String,
+    /// What it shows, in words that can stand in its place.
+    pub describes: String,
+    size: (u32, u32),
+    marks: String,
+}
+
+/// From one line of words to the next.
+const LINE: f64 = 20.0;
+/// Width allowed for a letter.
+const LETTER: f64 = LETTERS * 0.56;
+
+/// How a line is drawn.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Stroke {
+    /// An axis, a frame.
+    Thin,
+    /// What the drawing is about.
+    Heavy,
+    /// A limit.
+    Dashed,
+}
+
+/// Where words stand beside their point.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Hold {
+    /// They begin there.
+    Start,
+    /// It is their middle.
+    Middle,
+    /// They end there.
+    End,
+}
+
+impl Drawing {
+    /// An empty drawing of this width and height.
+    pub(crate) fn new(title: &str, describes: &str, width: u32, height: u32) -> Self {
+        Self {
+            title: clean::own(title),
+            describes: clean::own(describes),
+            size: (width, height),
+            marks: String::new(),
+        }
+    }
+
+    pub(crate) fn line(&mut self, from: (f64, f64), to: (f64, f64), stroke: Stroke) {
+        let (x1, y1, x2, y2) = (num(from.0), num(from.1), num(to.0), num(to.1));
+        let stroke = match stroke {
+            Stroke::Thin => "stroke-width=\"1\"",
+            Stroke::Heavy => "stroke-width=\"3\"",
+            Stroke::Dashed => "stroke-width=\"3\" stroke-dasharray=\"7 4\"",
+        };
+        self.mark(&format!(
+            "<line x1=\"{x1}\" y1=\"{y1}\" x2=\"{x2}\" y2=\"{y2}\" stroke=\"currentColor\" {stroke}/>"
+        ));
+    }
+
+    pub(crate) fn rect(&mut self, corner: (f64, f64), size: (f64, f64), filled: bool) {
+        let (x, y, width, height) = (num(corner.0), num(corner.1), num(size.0), num(size.1));
+        let fill = if filled { "currentColor" } else { "none" };
+        self.mark(&format!(
+            "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"{fill}\" \
+             stroke=\"currentColor\" stroke-width=\"1.5\"/>"
+        ));
+    }
+
+    pub(crate) fn ring(&mut self, centre: (f64, f64), radius: f64) {
+        let (x, y, r) = (num(centre.0), num(centre.1), num(radius));
+        self.mark(&format!(
+            "<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\" fill=\"#ffffff\" stroke=\"currentColor\" \
+             stroke-width=\"2\"/>"
+        ));
+    }
+
+    /// Words over as many lines as they need between two sides. Gives the height of the last.
+    pub(crate) fn lines(&mut self, left: f64, right: f64, top: f64, words: &str) -> f64 {
+        let mut y = top;
+        for line in broken(words, right - left) {
+            y += LINE;
+            self.words((left, y - LINE + LETTERS), Hold::Start, &line);
+        }
+        y
+    }
+
+    pub(crate) fn words(&mut self, at: (f64, f64), hold: Hold, words: &str) {
+        self.lettering(at, hold, words, "currentColor");
+    }
+
+    /// Words on a filled mark.
+    pub(crate) fn words_on_ink(&mut self, at: (f64, f64), words: &str) {
+        self.lettering(at, Hold::Middle, words, "#ffffff");
+    }
+
+    fn lettering(&mut self, at: (f64, f64), hold: Hold, words: &str, colour: &str) {
+        let (x, y) = (num(at.0), num(at.1));
+        let hold = match hold {
+            Hold::Start => "start",
+            Hold::Middle => "middle",
+            Hold::End => "end",
+        };
+        let words = escape(&clean::own(words));
+        self.mark(&format!(
+            "<text x=\"{x}\" y=\"{y}\" text-anchor=\"{hold}\" fill=\"{colour}\">{words}</text>"
+        ));
+    }
+
+    fn mark(&mut self, mark: &str) {
+        self.marks.push_str(mark);
+        self.marks.push('\n');
+    }
+
+    /// The drawing as an SVG element, whose parts are named after `id`.
+    #[must_use]
+    pub fn svg(&self, id: &str) -> String {
+        let (width, height) = self.size;
+        let mut svg = String::new();
+        // Writing to a string cannot fail.
+        let _ = write!(
+            svg,
+            "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
+             aria-labelledby=\"{id}-title {id}-desc\" viewBox=\"0 0 {width} {height}\" \
+             font-family=\"system-ui, sans-serif\" font-size=\"{LETTERS}\">\n\
+             <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n{}</svg>",
+            escape(&self.title),
+            escape(&self.describes),
+            self.marks
+        );
+        svg
+    }
+
+    /// Its width in the units of the drawing, which are pixels at most.
+    #[must_use]
+    pub fn width(&self) -> u32 {
+        self.size.0
+    }
+}
+
+/// A coordinate with one decimal at most: finer than any printer, the same on every machine.
+fn num(value: f64) -> String {
+    let tenths = (value * 10.0).round() / 10.0 + 0.0;
+    format!("{tenths}")
+}
+
+/// Words in lines that fit a width. The letters of whatever font is at hand are taken as wide: half
+/// their height and a little more.
+fn broken(words: &str, width: f64) -> Vec<String> {
+    let most = (width / LETTER).max(1.0) as usize;
+    let mut lines: Vec<String> = Vec::new();
+    for word in words.split(' ') {
+        match lines.last_mut() {
+            Some(line) if line.chars().count() + 1 + word.chars().count() <= most => {
+                line.push(' ');
+                line.push_str(word);
+            }
+            _ => lines.push(word.to_owned()),
+        }
+    }
+    lines
+}
+
+/// How far words reach, at most.
+pub(crate) fn reach(words: &str) -> f64 {
+    words.chars().count() as f64 * LETTER
+}
+
+fn escape(words: &str) -> String {
+    words.replace('&', "&amp;").replace('<', "&lt;").replace('>', "&gt;").replace('"', "&quot;")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_drawing_names_itself_and_escapes_its_words() {
+        let mut drawing = Drawing::new("Tea & <b>", "Twelve \"boxes\"", 100, 50);
+        drawing.words((1.0, 2.04), Hold::Start, "<script>");
+        let svg = drawing.svg("figure-1");
+        assert!(svg.contains("aria-labelledby=\"figure-1-title figure-1-desc\""));
+        assert!(svg.contains("Tea &amp; &lt;b&gt;") && svg.contains("&lt;script&gt;"));
+        assert!(!svg.contains("<script>"));
+    }
+
+    #[test]
+    fn words_go_on_in_the_next_line() {
+        let mut drawing = Drawing::new("", "", 100, 50);
+        let below = drawing.lines(0.0, 90.0, 5.0, "half a litre of tea");
+        assert_eq!(below, 5.0 + 3.0 * LINE);
+        let said: Vec<_> =
+            drawing.marks.lines().filter_map(|l| l.split(['>', '<']).nth(2)).collect();
+        assert_eq!(said, ["half a", "litre of", "tea"]);
+    }
+
+    #[test]
+    fn coordinates_have_one_decimal_and_no_minus_zero() {
+        assert_eq!([num(-0.01), num(1.26), num(3.0)], ["0", "1.3", "3"]);
+    }
+}
