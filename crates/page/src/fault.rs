@@ -51,9 +51,9 @@ impl Catalogue {
             self.say(&text)
         };
         [
-            line("fault-line", &[("place", &said.place), ("fault", &said.what)]),
-            line("fault-want", &[("want", &said.want)]),
-            line("fault-mend", &[("mend", &said.mend)]),
+            line("said-fault", &[("place", &said.place), ("fault", &said.what)]),
+            line("said-want", &[("want", &said.want)]),
+            line("said-mend", &[("mend", &said.mend)]),
         ]
     }
 

@@ -4,6 +4,8 @@
 mod sample;
 
 use page::*;
+use proptest::prelude::*;
+use unicode_width::UnicodeWidthStr;
 
 #[test]
 fn text_in_eighty_columns() {
@@ -31,7 +33,6 @@ fn equal_pages_are_equal_bytes() {
 
 #[test]
 fn no_line_is_wider_than_the_terminal() {
-    use unicode_width::UnicodeWidthStr;
     for width in [40, 52, 80, 120] {
         let said = text(&sample::page().opened(), Some(width), Style::Plain);
         for line in said.lines() {
@@ -112,4 +113,23 @@ fn large_print_is_marked_and_a_sealed_page_says_so() {
     assert!(said.contains("<html lang=\"en\" class=\"large\">"));
     assert!(said.contains("<body class=\"sealed\">") && said.contains("For the leader only."));
     assert!(said.contains("noindex"));
+}
+
+proptest! {
+    #[test]
+    fn no_table_is_wider_than_the_terminal(
+        rows in prop::collection::vec(prop::collection::vec("\\PC{0,60}", 0..7), 0..4),
+        width in 24..100_usize,
+    ) {
+        let table = Table {
+            caption: Prose::from("Cells"),
+            columns: (0..6).map(|n| Column::numbers(format!("column {n}"))).collect(),
+            rows_have_heads: true,
+            rows: rows.iter().map(|row| row.iter().map(|c| Prose::new().said(c)).collect()).collect(),
+        };
+        let said = text(&one(Block::Table(table)), Some(width), Style::Plain);
+        for line in said.lines() {
+            prop_assert!(line.width() <= width, "{}: {}", line.width(), line);
+        }
+    }
 }

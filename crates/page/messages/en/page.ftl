@@ -1,4 +1,7 @@
 # The machinery of pages: dates, lists, amounts, notices, workings, faults.
+#
+# In every file: an amount $x is written with its unit, rounded to the nearest. It comes also as
+# $x-down (for limits and allowances) and $x-up (for loads held against a limit).
 
 ### Sentences around numbers
 
@@ -102,6 +105,6 @@ place-file = { $file }
 place-file-line = { $file }:{ $line }:{ $column }
 place-entry = { $table } { $entry }
 place-unknown = the input
-fault-line = { $place }: { $fault }
-fault-want = Wanted: { $want }
-fault-mend = To mend it: { $mend }
+said-fault = { $place }: { $fault }
+said-want = Wanted: { $want }
+said-mend = To mend it: { $mend }
