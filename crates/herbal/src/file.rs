@@ -1,6 +1,6 @@
 //! Reading the files of a herbal: positions for faults, and sources for facts.
 
-use crate::Places;
+use crate::places::Account;
 use ground::{Fault, Faults, Place, Source, SourceId, SourceKind, Sourcing, Standing};
 use serde::Deserialize;
 use serde::de::DeserializeOwned;
@@ -31,7 +31,7 @@ pub(crate) struct Reader<'a> {
     sources: BTreeMap<SourceId, Source>,
     /// The folders that were asked for, each with its slash.
     asked: BTreeSet<String>,
-    places: Places,
+    account: Account,
     faults: Faults,
 }
 
@@ -39,8 +39,8 @@ pub(crate) struct Reader<'a> {
 pub(crate) struct Leavings {
     /// Every source that facts may name.
     pub(crate) sources: BTreeMap<SourceId, Source>,
-    /// Where each row stands.
-    pub(crate) places: Places,
+    /// Where each row stands, and what it rests on.
+    pub(crate) account: Account,
     /// What is wrong.
     pub(crate) faults: Faults,
 }
@@ -77,7 +77,7 @@ impl<'a> Reader<'a> {
             files,
             sources: known.clone(),
             asked: BTreeSet::new(),
-            places: Places::default(),
+            account: Account::default(),
             faults: Faults::none(),
         };
         reader.refuse_twins();
@@ -184,6 +184,7 @@ impl<'a> Reader<'a> {
                 Standing::Remembered
             }
         };
+        self.account.count(&file.path, standing, &sources);
         Sourcing { standing, sources }
     }
 
@@ -202,7 +203,7 @@ impl<'a> Reader<'a> {
         field: &str,
     ) {
         let (line, column) = Place::line_and_column(&file.text, span.start);
-        self.places.mark(&file.path, (line, column), table, entry, field);
+        self.account.places.mark(&file.path, (line, column), table, entry, field);
     }
 
     /// Notes a fault at a byte range of a file.
@@ -219,7 +220,7 @@ impl<'a> Reader<'a> {
     /// What the reading leaves behind.
     pub(crate) fn finish(mut self) -> Leavings {
         self.refuse_strays();
-        Leavings { sources: self.sources, places: self.places, faults: self.faults }
+        Leavings { sources: self.sources, account: self.account, faults: self.faults }
     }
 }
 

@@ -4,6 +4,7 @@
 //! how they are written. [`Herbal::read`] reads all of them at once and either gives a herbal in
 //! which every name resolves, every fact has a source and every range is possible, or every fault.
 
+mod check;
 mod file;
 mod flora;
 mod kitchen;
@@ -14,11 +15,12 @@ mod places;
 mod search;
 mod uses;
 
+pub use check::{Finding, Lack, Report, check};
 pub use file::TextFile;
 pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
 pub use kitchen::Kitchen;
 pub use land::Land;
-pub use places::Places;
+pub use places::{Account, Places};
 pub use search::{Hit, Match, NameKind, Near};
 pub use uses::Uses;
 
@@ -48,21 +50,21 @@ impl Herbal {
     /// # Errors
     /// Every fault in every file, with its line and column.
     pub fn read(files: &[TextFile]) -> Result<Self, Faults> {
-        Self::read_with_places(files).map(|(herbal, _)| herbal)
+        Self::read_with_account(files).map(|(herbal, _)| herbal)
     }
 
-    /// Reads the files of a herbal, and where each row stands in them.
+    /// Reads the files of a herbal, and gives account of where each row stands and what it rests on.
     ///
     /// # Errors
     /// Every fault in every file, with its line and column.
-    pub fn read_with_places(files: &[TextFile]) -> Result<(Self, Places), Faults> {
+    pub fn read_with_account(files: &[TextFile]) -> Result<(Self, Account), Faults> {
         let mut reader = Reader::new(files);
         let flora = Flora::read(&mut reader);
         let uses = Uses::read(&mut reader, &flora);
         let kitchen = Kitchen::read(&mut reader);
         let land = Land::read(&mut reader);
-        let Leavings { sources, places, faults } = reader.finish();
+        let Leavings { sources, account, faults } = reader.finish();
         let herbal = Self { sources, flora, uses, kitchen, land };
-        faults.or((herbal, places))
+        faults.or((herbal, account))
     }
 }

@@ -1,7 +1,7 @@
 //! A school's own files, laid over the herbal.
 
 use crate::file::{Leavings, Reader};
-use crate::{Herbal, Places, TextFile};
+use crate::{Account, Herbal, TextFile};
 use ground::Faults;
 
 impl Herbal {
@@ -15,22 +15,22 @@ impl Herbal {
     /// # Errors
     /// Every fault in the files, with its line and column.
     pub fn overlay(&self, files: &[TextFile]) -> Result<Self, Faults> {
-        let over = self.overlay_with_places(files, &Places::default());
+        let over = self.overlay_with_account(files, &Account::default());
         over.map(|(herbal, _)| herbal)
     }
 
-    /// The same, and where each row now stands; `places` says where the rows of this herbal stand.
+    /// The same, and the account of the two readings; `account` is that of this herbal.
     ///
     /// # Errors
     /// Every fault in the files, with its line and column.
-    pub fn overlay_with_places(
+    pub fn overlay_with_account(
         &self,
         files: &[TextFile],
-        places: &Places,
-    ) -> Result<(Self, Places), Faults> {
+        account: &Account,
+    ) -> Result<(Self, Account), Faults> {
         let mut reader = Reader::over(files, &self.sources);
         let flora = self.flora.overlaid(&mut reader);
-        let Leavings { sources, places: later, faults } = reader.finish();
+        let Leavings { sources, account: later, faults } = reader.finish();
         let herbal = Self {
             sources,
             flora,
@@ -38,6 +38,6 @@ impl Herbal {
             kitchen: self.kitchen.clone(),
             land: self.land.clone(),
         };
-        faults.or((herbal, places.clone().overlaid(&later)))
+        faults.or((herbal, account.clone().overlaid(&later)))
     }
 }

@@ -1,8 +1,43 @@
-//! Where each row of a herbal was read: kept beside the herbal for whoever reports on it.
+//! What a reading leaves beside the herbal, for whoever reports on it: where each row was read, and
+//! what it rests on.
 
-use ground::Place;
+use ground::{Place, SourceId, Standing};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What a reading leaves beside the herbal.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Account {
+    /// Where each row stands.
+    pub places: Places,
+    /// The sources that some fact names.
+    pub used: BTreeSet<SourceId>,
+    /// How many facts of each standing each folder holds.
+    pub facts: BTreeMap<String, BTreeMap<Standing, usize>>,
+}
+
+impl Account {
+    /// Counts a fact of a file.
+    pub(crate) fn count(&mut self, path: &str, standing: Standing, sources: &[SourceId]) {
+        let folder = path.split('/').next().unwrap_or(path);
+        let facts = self.facts.entry(folder.to_owned()).or_default();
+        *facts.entry(standing).or_default() += 1;
+        self.used.extend(sources.iter().cloned());
+    }
+
+    /// This account with a later reading's laid over it: its facts count beside those it replaces.
+    pub(crate) fn overlaid(mut self, later: &Self) -> Self {
+        self.places = self.places.overlaid(&later.places);
+        self.used.extend(later.used.iter().cloned());
+        for (folder, facts) in &later.facts {
+            let known = self.facts.entry(folder.clone()).or_default();
+            for (standing, count) in facts {
+                *known.entry(*standing).or_default() += count;
+            }
+        }
+        self
+    }
+}
 
 /// Where each row of a herbal stands in its files.
 ///

@@ -10,10 +10,12 @@ pub use glossary::{Glossary, Term};
 pub use group::Group;
 pub use sheet::{Conflict, GatheredFor, Kin, Resemblance, Sheet};
 
+pub(crate) use sheet_file::look_alike_field;
+
 use crate::file::{Reader, TextFile};
 use crate::open::Open;
-use ground::slug;
-use identify::{Cell, Character, Taxon};
+use ground::{Faults, slug};
+use identify::{Cell, Character, Matrix, Taxon};
 use serde::{Deserialize, Serialize};
 use sheet_file::SheetFile;
 use std::collections::BTreeMap;
@@ -73,6 +75,25 @@ impl Flora {
     #[must_use]
     pub fn taxa(&self) -> Vec<Taxon> {
         self.sheets().map(Sheet::taxon).collect()
+    }
+
+    /// What is known of every character of every taxon, in their order.
+    pub fn cells(&self) -> impl Iterator<Item = (&Sheet, &str, &Cell)> {
+        self.sheets().flat_map(move |sheet| {
+            let characters = self.glossary.terms().map(|term| term.character.id.as_str());
+            characters.filter_map(move |id| Some((sheet, id, self.cell(sheet, id)?)))
+        })
+    }
+
+    /// The table to judge by.
+    ///
+    /// # Errors
+    /// What the table finds at fault; nothing, for a herbal that was read without faults.
+    pub fn matrix(&self) -> Result<Matrix, Faults> {
+        let owned = |(sheet, id, cell): (&Sheet, &str, &Cell)| {
+            (sheet.name.clone(), id.to_owned(), cell.clone())
+        };
+        Matrix::new(self.characters(), self.taxa(), self.cells().map(owned))
     }
 
     pub(crate) fn read(reader: &mut Reader<'_>) -> Self {

@@ -6,8 +6,10 @@
     reason = "in a test a panic is the report"
 )]
 
+mod check;
 mod faults;
 mod laws;
+mod messages;
 mod overlay;
 mod search;
 mod sheets;

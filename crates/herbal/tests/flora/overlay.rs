@@ -2,7 +2,7 @@
 
 use crate::small::{NETTLE, files, herbal, one, said};
 use ground::{Harm, LifeForm, Standing};
-use herbal::{Herbal, Places, TextFile};
+use herbal::{Account, Herbal, TextFile};
 use identify::{RelativesStatement, Value};
 
 const PATH: &str = "species/urtica-dioica.toml";
@@ -117,14 +117,14 @@ fn harm_comes_with_its_note_and_source() {
 
 #[test]
 fn places_say_which_file_a_row_now_stands_in() {
-    let (base, places) = Herbal::read_with_places(&files()).unwrap();
+    let (base, before) = Herbal::read_with_account(&files()).unwrap();
     let mine = [TextFile {
         path: PATH.to_owned(),
         text: "name = \"Urtica dioica\"\n\n[characters]\nleaf_margin = { always = [\"entire\"], src = [\"flora\"] }\n".to_owned(),
     }];
-    let (_, after) = base.overlay_with_places(&mine, &places).unwrap();
-    let line = |places: &Places, field| places.at("species", "Urtica dioica", field).line;
-    assert_eq!(line(&places, "leaf_margin"), Some(20));
+    let (_, after) = base.overlay_with_account(&mine, &before).unwrap();
+    let line = |account: &Account, field| account.places.at("species", "Urtica dioica", field).line;
+    assert_eq!(line(&before, "leaf_margin"), Some(20));
     assert_eq!(line(&after, "leaf_margin"), Some(4));
     assert_eq!(line(&after, "leaf_length_mm"), Some(21));
 }

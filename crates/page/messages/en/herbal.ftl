@@ -119,3 +119,22 @@ fault-unknown-plant-none-near = No plant in the herbal is called { $got }, or ne
 fault-several-plants = { $got } is the name of several plants: { $near }.
     .want = The name of one plant.
     .mend = Give the scientific name of the one that is meant.
+
+## What a check finds
+
+herbal-look-alike-without-sheet = { $plant } is taken for { $other }, which has no sheet. Without one it counts as deadly.
+herbal-tell-empty = { $tell } should tell { $plant } from { $other }, but nothing is said of it for { $empty }.
+herbal-tell-tells-nothing = { $tell } should tell { $plant } from { $other }, but what is seen as a rule is the same in both.
+herbal-few-tells = { $plant } is gathered and { $other } harms; published characters that tell them apart: { $count } ({ $tells }). Three are wanted.
+herbal-cells-remembered = { $plant }: { $count } characters rest on memory or custom and settle nothing: { $characters }.
+herbal-harm-remembered = { $plant }: how badly it can hurt rests on memory.
+herbal-relatives-remembered = { $plant }: what is known of its relatives rests on memory.
+herbal-former-name-is-a-sheet = { $former } is given as a former name of { $plant }, and has a sheet of its own.
+herbal-months-missing = { $plant }: nothing says in which months its { $part } is seen, so it counts all year.
+herbal-name-of-several = { $name } is the name of { $plants }, and not all are harmless. Whoever asks by that name gets the list.
+herbal-group-without-members = { $group } has rows, but no sheet belongs to it.
+herbal-source-unused = No fact names the source { $source }.
+herbal-character-unused = No sheet and no group says anything of { $character }.
+herbal-column-empty = { $character } is named as a tell, but no sheet and no group says anything of it.
+herbal-states-unused = { $character }: no row names these states: { $states }.
+herbal-state-without-words = The state { $state } of { $character } has no plain words.
