@@ -29,6 +29,6 @@ pub use html::html;
 pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use sheet::{Kind, Page, TypeSize};
-pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip};
+pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
 pub use words::Words;

@@ -3,31 +3,32 @@
 
 mod limit;
 mod months;
+mod ruler;
 
 pub use limit::{AgainstLimit, Bar};
 pub use months::MonthStrip;
+pub use ruler::Ruler;
 
 use crate::clean;
-use std::fmt::Write as _;
 
 /// Height of letters in drawings, in the units of the drawing: about as large as text on a phone.
 pub(crate) const LETTERS: f64 = 16.0;
-
-/// A drawing in ink.
-#[derive(Clone, Debug, PartialEq, Eq)]
-pub struct Drawing {
-    /// What it is.
-    pub title: String,
-    /// What it shows, in words that can stand in its place.
-    pub describes: String,
-    size: (u32, u32),
-    marks: String,
-}
-
 /// From one line of words to the next.
 const LINE: f64 = 20.0;
 /// Width allowed for a letter.
 const LETTER: f64 = LETTERS * 0.56;
+/// How many units of a drawing that is true to size make a millimetre.
+pub(crate) const UNITS_IN_MM: u32 = 4;
+
+/// A drawing in ink.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Drawing {
+    title: String,
+    describes: String,
+    size: (u32, u32),
+    true_to_size: bool,
+    marks: String,
+}
 
 /// How a line is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,8 +59,21 @@ impl Drawing {
             title: clean::own(title),
             describes: clean::own(describes),
             size: (width, height),
+            true_to_size: false,
             marks: String::new(),
         }
+    }
+
+    /// The same drawing, as large on paper as its millimetres say.
+    pub(crate) fn true_to_size(mut self) -> Self {
+        self.true_to_size = true;
+        self
+    }
+
+    /// What it shows, in words that can stand in its place.
+    #[must_use]
+    pub fn describes(&self) -> &str {
+        &self.describes
     }
 
     pub(crate) fn line(&mut self, from: (f64, f64), to: (f64, f64), stroke: Stroke) {
@@ -132,25 +146,21 @@ impl Drawing {
     #[must_use]
     pub fn svg(&self, id: &str) -> String {
         let (width, height) = self.size;
-        let mut svg = String::new();
-        // Writing to a string cannot fail.
-        let _ = write!(
-            svg,
+        let size = if self.true_to_size { self.millimetres() } else { String::new() };
+        let (title, describes) = (escape(&self.title), escape(&self.describes));
+        format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
-             aria-labelledby=\"{id}-title {id}-desc\" viewBox=\"0 0 {width} {height}\" \
+             aria-labelledby=\"{id}-title {id}-desc\" viewBox=\"0 0 {width} {height}\"{size} \
              font-family=\"system-ui, sans-serif\" font-size=\"{LETTERS}\">\n\
-             <title id=\"{id}-title\">{}</title>\n<desc id=\"{id}-desc\">{}</desc>\n{}</svg>",
-            escape(&self.title),
-            escape(&self.describes),
+             <title id=\"{id}-title\">{title}</title>\n<desc id=\"{id}-desc\">{describes}</desc>\n\
+             {}</svg>",
             self.marks
-        );
-        svg
+        )
     }
 
-    /// Its width in the units of the drawing, which are pixels at most.
-    #[must_use]
-    pub fn width(&self) -> u32 {
-        self.size.0
+    fn millimetres(&self) -> String {
+        let (width, height) = (self.size.0 / UNITS_IN_MM, self.size.1 / UNITS_IN_MM);
+        format!(" class=\"true-size\" width=\"{width}mm\" height=\"{height}mm\"")
     }
 }
 

@@ -2,10 +2,10 @@
 
 use crate::{
     Anchor, Block, Catalogue, Fact, Figure, Item, Kind, Level, MonthStrip, Notice, NoticeKind,
-    Page, Prose, Rounding, TypeSize, so_many_in,
+    Page, Prose, Rounding, Ruler, TypeSize, so_many_in,
 };
 use ground::{Fraction, Month, Refusal, Season, Source, SourceId, Spread, Text, Unit};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What a view needs to find words: a catalogue, and the sources that facts name.
 #[derive(Clone, Copy)]
@@ -172,6 +172,24 @@ impl<'a> Words<'a> {
             .with("first", name(season.first()))
             .with("last", name(season.last()));
         self.catalogue.say(&between)
+    }
+
+    /// A ruler to measure with on paper.
+    #[must_use]
+    pub fn ruler(&self, centimetres: u8) -> Block {
+        let ruler = Ruler {
+            title: self.word("ruler-title"),
+            describes: self.word("ruler-describes"),
+            centimetres,
+        };
+        Block::Figure(Figure { drawing: ruler.draw(), caption: self.word("ruler-check").into() })
+    }
+
+    /// The sources that facts of a page name, each once, with their addresses.
+    #[must_use]
+    pub fn source_list<'s>(&self, ids: impl IntoIterator<Item = &'s SourceId>) -> Block {
+        let ids: BTreeSet<_> = ids.into_iter().collect();
+        Block::bullets(ids.into_iter().map(|id| self.source(id)))
     }
 
     /// A strip of twelve months in which those of some seasons are filled.

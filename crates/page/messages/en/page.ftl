@@ -84,6 +84,12 @@ unit-microgram-per-body = { $number }{"\u00A0"}µg for each kg of body weight
 unit-milligram-per-body-day = { $number }{"\u00A0"}mg a day for each kg of body weight
 unit-microgram-per-body-day = { $number }{"\u00A0"}µg a day for each kg of body weight
 
+### Drawings
+
+ruler-title = A ruler in centimetres
+ruler-describes = Lines one millimetre apart, numbered in centimetres, for paper.
+ruler-check = Centimetres. Hold a real ruler against it before you measure: printers may scale a page.
+
 ### Notices and the frame of a page
 
 notice-question = Open question

@@ -175,7 +175,7 @@ impl Canvas {
 
     fn figure(self, figure: &Figure) -> Vec<String> {
         let mut lines = self.strong(&figure.caption);
-        let describes = Prose::from(figure.drawing.describes.as_str());
+        let describes = Prose::from(figure.drawing.describes());
         lines.extend(hang("  ", self.inner(2).set(&describes, Face::Plain)));
         lines
     }

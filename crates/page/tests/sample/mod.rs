@@ -143,6 +143,7 @@ fn numbers(words: &Words<'_>) -> Vec<Block> {
             &Text::new("sample-season"),
             &[Season::new(ground::Month::new(10).unwrap(), ground::Month::new(6).unwrap())],
         ),
+        words.ruler(10),
         words.notice(
             NoticeKind::Caution,
             [Block::para("Keep the tea cool, and pour it away after two days.")],
