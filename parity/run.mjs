@@ -1,0 +1,47 @@
+// node run.mjs MODULE.wasm FOLDER
+//
+// Feeds every request of the folder to the module and holds its reply against the native one, byte
+// for byte. Prints one figure line; any difference is shown where it begins, and fails.
+
+import { readFileSync, readdirSync, writeFileSync } from "node:fs";
+import { join } from "node:path";
+
+const [modulePath, folder] = process.argv.slice(2);
+const REQUEST = ".request.json";
+
+// No import is given, so a module that asks for one (a clock, a generator) fails here.
+const { instance } = await WebAssembly.instantiate(readFileSync(modulePath), {});
+const { alloc, answer, memory } = instance.exports;
+
+function ask(request) {
+  const at = alloc(request.length);
+  new Uint8Array(memory.buffer, at, request.length).set(request);
+  const reply = answer(at, request.length);
+  const length = new DataView(memory.buffer).getUint32(reply, true);
+  return Buffer.from(new Uint8Array(memory.buffer, reply + 4, length));
+}
+
+function difference(name, native, wasm) {
+  let at = 0;
+  while (at < native.length && native[at] === wasm[at]) at += 1;
+  const around = (bytes) => bytes.subarray(Math.max(0, at - 40), at + 40).toString();
+  return `${name}: differs from byte ${at}\n  native …${around(native)}…\n  wasm   …${around(wasm)}…`;
+}
+
+let requests = 0;
+const differences = [];
+for (const file of readdirSync(folder).filter((name) => name.endsWith(REQUEST)).sort()) {
+  const name = file.slice(0, -REQUEST.length);
+  const native = readFileSync(join(folder, `${name}.reply.json`));
+  const wasm = ask(readFileSync(join(folder, file)));
+  if (!native.equals(wasm)) {
+    writeFileSync(join(folder, `${name}.wasm-reply.json`), wasm);
+    differences.push(difference(name, native, wasm));
+  }
+  requests += 1;
+}
+
+if (requests === 0) differences.push(`no request in ${folder}`);
+for (const line of differences) console.error(line);
+console.log(`native-equals-wasm\t${requests - differences.length}\tof ${requests} requests, equal bytes`);
+process.exitCode = differences.length === 0 ? 0 : 1;

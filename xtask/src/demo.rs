@@ -1,0 +1,89 @@
+//! `cargo xtask demo`: the spring outing, as a school would work it out.
+
+use crate::figure::Figure;
+use crate::house::{House, Outcome, run, say};
+use std::fs;
+use std::path::{Path, PathBuf};
+use std::process::Stdio;
+use std::time::Instant;
+
+/// The outing in both tenses: a name for its pages, and its file.
+const TENSES: [(&str, &str); 2] =
+    [("evening", "demo/spring-evening.toml"), ("day", "demo/spring-day.toml")];
+
+/// How often the plan is worked out to find the median time.
+const RUNS: usize = 31;
+
+/// Where the pages of the demo go.
+pub(crate) fn folder(house: &House) -> PathBuf {
+    house.target.join("demo")
+}
+
+/// Works the outing out the evening before and on the day, prints both and says what to do next.
+pub(crate) fn show(house: &House) -> Outcome {
+    let trug = build(house, &[])?;
+    house.fresh("demo")?;
+    for (tense, outing) in TENSES {
+        let pages = folder(house).join(tense);
+        run(house.command(&trug).args(["plan", outing, "--out"]).arg(pages))?;
+        say("");
+    }
+    next(house)
+}
+
+fn next(house: &House) -> Outcome {
+    let pages = pages(&folder(house))?;
+    say(format_args!("{} pages were written. Open them in a browser:", pages.len()));
+    pages.iter().for_each(|page| say(format_args!("  {}", house.short(page))));
+    let [_, (_, day)] = TENSES;
+    say(format_args!("Then change something in {day}, and work it out again:"));
+    say(format_args!("  cargo run --package trug -- plan {day}"));
+    Ok(())
+}
+
+/// Every HTML page under a folder, by name.
+pub(crate) fn pages(folder: &Path) -> Outcome<Vec<PathBuf>> {
+    let mut found = Vec::new();
+    for entry in fs::read_dir(folder)? {
+        let path = entry?.path();
+        if path.is_dir() {
+            found.extend(pages(&path)?);
+        } else if path.extension().is_some_and(|end| end == "html") {
+            found.push(path);
+        }
+    }
+    found.sort();
+    Ok(found)
+}
+
+/// The median time of a plan as a whole process, release build.
+pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
+    let trug = build(house, &["--release"])?;
+    let [_, (_, day)] = TENSES;
+    let mut times = Vec::with_capacity(RUNS);
+    for _ in 0..RUNS {
+        let start = Instant::now();
+        let mut plan = house.command(&trug);
+        let status = plan.args(["plan", day]).stdout(Stdio::null()).status()?;
+        times.push(start.elapsed());
+        if !status.success() {
+            return Err(format!("trug plan {day} failed ({status})").into());
+        }
+    }
+    times.sort_unstable();
+    let median = times.get(RUNS / 2).ok_or("no plan was timed")?;
+    Ok(vec![Figure {
+        name: "plan".to_owned(),
+        value: format!("{:.0}", median.as_secs_f64() * 1e3),
+        unit: format!("ms wall, whole process, median of {RUNS} (goal 150)"),
+    }])
+}
+
+fn build(house: &House, profile: &[&str]) -> Outcome<PathBuf> {
+    if !house.root.join("crates/trug").exists() {
+        return Err("crates/trug is missing: there is no program to run".into());
+    }
+    run(house.cargo(["build", "--package", "trug"]).args(profile))?;
+    let built = if profile.is_empty() { "debug" } else { "release" };
+    Ok(house.target.join(built).join("trug"))
+}

@@ -1,0 +1,77 @@
+//! `cargo xtask figures`: numbers measured there and then.
+
+use crate::house::{House, Outcome, say};
+use crate::{demo, fade, numpy, parity};
+use std::fmt;
+
+/// A number that was measured.
+pub(crate) struct Figure {
+    pub(crate) name: String,
+    pub(crate) value: String,
+    pub(crate) unit: String,
+}
+
+impl fmt::Display for Figure {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        write!(f, "{:<24} {:>10}  {}", self.name, self.value, self.unit)
+    }
+}
+
+/// What measures one or more figures.
+struct Gauge {
+    name: &'static str,
+    measure: fn(&House) -> Outcome<Vec<Figure>>,
+}
+
+const GAUGES: &[Gauge] = &[
+    Gauge { name: "draws", measure: numpy::figures },
+    Gauge { name: "parity", measure: parity::figures },
+    Gauge { name: "plan", measure: demo::figures },
+    Gauge { name: "fade", measure: fade::figures },
+];
+
+/// Measures everything, or what is named. What cannot be measured is said in its line, and fails.
+pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
+    let (mut lines, mut missing) = (Vec::new(), 0);
+    for gauge in GAUGES.iter().filter(|gauge| names.is_empty() || names.contains(&gauge.name)) {
+        match (gauge.measure)(house) {
+            Ok(figures) => lines.extend(figures.iter().map(Figure::to_string)),
+            Err(failure) => {
+                missing += 1;
+                lines.push(format!("{:<24} not measured: {failure}", gauge.name));
+            }
+        }
+    }
+    say("");
+    lines.iter().for_each(say);
+    match (lines.len(), missing) {
+        (0, _) => Err("no figure has that name".into()),
+        (_, 0) => Ok(()),
+        _ => Err(format!("{missing} not measured").into()),
+    }
+}
+
+/// The figures in what a program wrote: name, value and unit on a line, tabs between.
+pub(crate) fn read(text: &str) -> Outcome<Vec<Figure>> {
+    let figures: Vec<_> = text.lines().filter_map(figure).collect();
+    if figures.is_empty() { Err("no figure was printed".into()) } else { Ok(figures) }
+}
+
+fn figure(line: &str) -> Option<Figure> {
+    let (name, rest) = line.split_once('\t')?;
+    let (value, unit) = rest.split_once('\t')?;
+    Some(Figure { name: name.to_owned(), value: value.to_owned(), unit: unit.to_owned() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn figures_are_the_lines_with_two_tabs() {
+        let figures = read("a word\nfade-trials\t12\tinputs blanked\n").unwrap();
+        assert_eq!(figures.len(), 1);
+        assert_eq!((figures[0].value.as_str(), figures[0].unit.as_str()), ("12", "inputs blanked"));
+        assert!(read("nothing here").is_err());
+    }
+}

@@ -1,0 +1,46 @@
+//! The commands of the project. `cargo xtask` names them.
+
+mod demo;
+mod fade;
+mod figure;
+mod house;
+mod numpy;
+mod pages;
+mod parity;
+mod steps;
+mod tools;
+mod wasm;
+
+use house::{House, Outcome, say};
+use std::process::ExitCode;
+
+const USAGE: &str = "\
+cargo xtask demo              works out the spring outing: the evening before, then the day itself
+cargo xtask test [STEP…]      everything that is checked, or these steps only
+cargo xtask figures [NAME…]   measures and prints one line a figure
+cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
+cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker";
+
+fn main() -> ExitCode {
+    let args: Vec<_> = std::env::args().skip(1).collect();
+    let words: Vec<_> = args.iter().map(String::as_str).collect();
+    match House::find().and_then(|house| run(&house, &words)) {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(failure) => {
+            say(failure);
+            ExitCode::FAILURE
+        }
+    }
+}
+
+fn run(house: &House, words: &[&str]) -> Outcome {
+    match words {
+        ["demo"] => demo::show(house),
+        ["test", steps @ ..] => steps::test(house, steps),
+        ["figures", names @ ..] => figure::print(house, names),
+        ["fade"] => fade::check(house),
+        ["pages"] => pages::check(house),
+        ["pages", folder] => pages::check_folder(house, folder.as_ref()),
+        _ => Err(USAGE.into()),
+    }
+}

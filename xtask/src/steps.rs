@@ -1,0 +1,66 @@
+//! `cargo xtask test`: the list of everything that is checked.
+
+use crate::house::{House, Outcome, run, say};
+use crate::{parity, tools, wasm};
+use std::time::Instant;
+
+/// One thing that is checked.
+struct Step {
+    name: &'static str,
+    work: Work,
+}
+
+enum Work {
+    /// A cargo command that must succeed.
+    Cargo(&'static [&'static str]),
+    /// A check of our own.
+    Own(fn(&House) -> Outcome),
+}
+use Work::{Cargo, Own};
+
+/// In this order: what is missing and what is cheap to find wrong come first.
+const STEPS: &[Step] = &[
+    Step { name: "tools", work: Own(tools::ready) },
+    Step { name: "format", work: Cargo(&["fmt", "--all", "--", "--check"]) },
+    Step {
+        name: "lint",
+        work: Cargo(&["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"]),
+    },
+    Step { name: "wasm", work: Own(wasm::check) },
+    Step { name: "tests", work: Cargo(&["test", "--workspace"]) },
+    Step { name: "parity", work: Own(parity::check) },
+];
+
+/// Runs every step, or the named ones in the order of the list, up to the first that fails.
+pub(crate) fn test(house: &House, names: &[&str]) -> Outcome {
+    let steps = chosen(names)?;
+    let mut passed = 0;
+    for step in &steps {
+        say(format_args!("\n== {} of {}: {}", passed + 1, steps.len(), step.name));
+        if let Err(failure) = timed(house, step) {
+            say(format_args!("\nstep {} failed: {failure}", step.name));
+            return Err(format!("{passed} passed, 1 failed").into());
+        }
+        passed += 1;
+    }
+    say(format_args!("\n{passed} passed, 0 failed"));
+    Ok(())
+}
+
+fn chosen(names: &[&str]) -> Outcome<Vec<&'static Step>> {
+    if let Some(unknown) = names.iter().find(|name| STEPS.iter().all(|step| step.name != **name)) {
+        let known: Vec<_> = STEPS.iter().map(|step| step.name).collect();
+        return Err(format!("no step is called {unknown}; there are {}", known.join(", ")).into());
+    }
+    Ok(STEPS.iter().filter(|step| names.is_empty() || names.contains(&step.name)).collect())
+}
+
+fn timed(house: &House, step: &Step) -> Outcome {
+    let start = Instant::now();
+    let outcome = match step.work {
+        Cargo(args) => run(&mut house.cargo(args)),
+        Own(check) => check(house),
+    };
+    say(format_args!("-- {}: {:.1} s", step.name, start.elapsed().as_secs_f64()));
+    outcome
+}

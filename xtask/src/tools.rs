@@ -1,0 +1,127 @@
+//! What the checks need besides Rust: found, installed where that is ours to do, or asked for.
+
+use crate::house::{House, Outcome, run, say};
+use crate::wasm;
+use std::path::{Path, PathBuf};
+use std::process::{Command, Stdio};
+use std::{env, fs};
+
+/// A program, the names it goes by, and the Debian package that brings it.
+pub(crate) struct Tool {
+    names: &'static [&'static str],
+    package: &'static str,
+}
+
+pub(crate) const NODE: Tool = Tool { names: &["node", "nodejs"], package: "nodejs" };
+const NPM: Tool = Tool { names: &["npm"], package: "npm" };
+pub(crate) const CHROMIUM: Tool =
+    Tool { names: &["chromium", "chromium-browser", "google-chrome"], package: "chromium" };
+
+/// The accessibility checker, pinned so that its rules are the same everywhere.
+const AXE: &str = "axe-core@4.14.1";
+
+/// Sees to everything that the steps need, before any of them takes its time.
+pub(crate) fn ready(house: &House) -> Outcome {
+    wasm_target(house)?;
+    for found in [NODE.find(house)?, CHROMIUM.find(house)?, axe(house)?] {
+        say(format_args!("found {}", house.short(&found)));
+    }
+    Ok(())
+}
+
+impl Tool {
+    /// The program, installed first if it is missing.
+    pub(crate) fn find(&self, house: &House) -> Outcome<PathBuf> {
+        if let Some(found) = self.on_path() {
+            return Ok(found);
+        }
+        install(house, self.package)?;
+        let named =
+            || format!("the package {} brought no {}", self.package, self.names.join(" or "));
+        self.on_path().ok_or_else(|| named().into())
+    }
+
+    fn on_path(&self) -> Option<PathBuf> {
+        let path = env::var_os("PATH")?;
+        let folders: Vec<_> = env::split_paths(&path).collect();
+        let places =
+            self.names.iter().flat_map(|name| folders.iter().map(move |dir| dir.join(name)));
+        places.into_iter().find(|place| place.is_file())
+    }
+}
+
+/// Installs a Debian package where we may; elsewhere names it in one line.
+fn install(house: &House, package: &str) -> Outcome {
+    if !Path::new("/etc/debian_version").exists() || !is_root() {
+        return Err(format!(
+            "{package} is missing: install it (on Debian: apt-get install {package}) and run this again"
+        )
+        .into());
+    }
+    let apt = || {
+        let mut command = house.command("apt-get");
+        command.env("DEBIAN_FRONTEND", "noninteractive");
+        command
+    };
+    run(apt().args(["update", "-qq"]))?;
+    run(apt().args(["install", "-y", "-qq", "--no-install-recommends", package]))
+}
+
+fn is_root() -> bool {
+    let id = Command::new("id").arg("-u").output();
+    id.is_ok_and(|out| out.stdout.trim_ascii() == b"0")
+}
+
+/// Sees to it that the compiler can build for [`wasm::TARGET`].
+pub(crate) fn wasm_target(house: &House) -> Outcome {
+    let library = || {
+        let rustc = env::var_os("RUSTC").unwrap_or_else(|| "rustc".into());
+        let args = ["--print", "target-libdir", "--target", wasm::TARGET];
+        let out = house.command(rustc).args(args).output().ok()?;
+        let folder = String::from_utf8(out.stdout).ok()?;
+        Path::new(folder.trim()).is_dir().then_some(())
+    };
+    if library().is_some() {
+        return Ok(());
+    }
+    let added = run(house.command("rustup").args(["target", "add", wasm::TARGET]));
+    if added.is_ok() && library().is_some() {
+        return Ok(());
+    }
+    let target = wasm::TARGET;
+    Err(format!(
+        "the compiler lacks {target}: add it (rustup target add {target}) and run this again"
+    )
+    .into())
+}
+
+/// A Python that can import NumPy.
+pub(crate) fn python_with_numpy(house: &House) -> Outcome<PathBuf> {
+    let able = || {
+        ["python3", "/usr/bin/python3"].into_iter().find(|python| {
+            let mut import = house.command(python);
+            let import = import.args(["-c", "import numpy"]).stderr(Stdio::null());
+            import.status().is_ok_and(|status| status.success())
+        })
+    };
+    if able().is_none() {
+        install(house, "python3-numpy")?;
+    }
+    able().map(PathBuf::from).ok_or_else(|| "no python3 here can import numpy".into())
+}
+
+/// The script of the accessibility checker, fetched by name once.
+pub(crate) fn axe(house: &House) -> Outcome<PathBuf> {
+    let prefix = house.target.join("tools");
+    let package = prefix.join("node_modules/axe-core");
+    let script = package.join("axe.min.js");
+    let wanted = AXE.split('@').next_back().map(|version| format!("\"version\": \"{version}\""));
+    let about = fs::read_to_string(package.join("package.json")).unwrap_or_default();
+    if !script.is_file() || !wanted.is_some_and(|version| about.contains(&version)) {
+        let npm = NPM.find(house)?;
+        fs::create_dir_all(&prefix)?;
+        let quiet = ["install", "--no-save", "--no-audit", "--no-fund", "--no-package-lock"];
+        run(house.command(npm).args(quiet).arg("--prefix").arg(&prefix).arg(AXE))?;
+    }
+    Ok(script)
+}
