@@ -29,7 +29,7 @@ pub fn html(page: &Page) -> String {
     let body = writer.blocks(&page.blocks);
     html! {
         (DOCTYPE)
-        html lang=(page.language) class=[large.then_some("large")] {
+        html lang=(page.language) dir=[direction(&page.language)] class=[large.then_some("large")] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -53,6 +53,12 @@ pub fn html(page: &Page) -> String {
     }
     .into_string()
         + "\n"
+}
+
+/// The direction of a language that is written from right to left.
+fn direction(language: &str) -> Option<&'static str> {
+    let language = language.split('-').next().unwrap_or_default();
+    ["ar", "fa", "he", "ur", "yi"].contains(&language).then_some("rtl")
 }
 
 fn kind_name(kind: Kind) -> &'static str {

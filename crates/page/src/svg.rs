@@ -151,7 +151,7 @@ impl Drawing {
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
              aria-labelledby=\"{id}-title {id}-desc\" viewBox=\"0 0 {width} {height}\"{size} \
-             font-family=\"system-ui, sans-serif\" font-size=\"{LETTERS}\">\n\
+             direction=\"ltr\" font-family=\"system-ui, sans-serif\" font-size=\"{LETTERS}\">\n\
              <title id=\"{id}-title\">{title}</title>\n<desc id=\"{id}-desc\">{describes}</desc>\n\
              {}</svg>",
             self.marks

@@ -108,6 +108,14 @@ fn a_table_too_wide_for_the_terminal_stands_row_by_row() {
 }
 
 #[test]
+fn a_page_in_a_language_from_right_to_left_runs_that_way() {
+    let mut page = sample::page();
+    assert!(!html(&page).contains("dir="));
+    page.language = "he-IL".to_owned();
+    assert!(html(&page).contains("<html lang=\"he-IL\" dir=\"rtl\">"));
+}
+
+#[test]
 fn large_print_is_marked_and_a_sealed_page_says_so() {
     let said = html(&sample::page().large());
     assert!(said.contains("<html lang=\"en\" class=\"large\">"));
