@@ -1,7 +1,7 @@
 //! Fading: whatever is blanked in the demo, nobody may end up with more.
 
 use crate::figure::{self, Figure};
-use crate::house::{House, Outcome, read, say};
+use crate::house::{House, Outcome, say};
 
 /// The program that blanks every known input in turn. It prints the figures `fade-trials` and
 /// `fade-widened`, each as its name, its value and its unit with tabs between.
@@ -30,5 +30,5 @@ pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
         return Err(format!("{PROGRAM} is missing, so nothing was blanked").into());
     }
     let args = ["run", "--quiet", "--package", "desk", "--example", "fade"];
-    figure::read(&read(&mut house.cargo(args))?)
+    figure::printed(&mut house.cargo(args))
 }

@@ -1,8 +1,9 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
-use crate::house::{House, Outcome, say};
+use crate::house::{House, Outcome, read, say};
 use crate::{demo, fade, numpy, parity};
 use std::fmt;
+use std::process::Command;
 
 /// A number that was measured.
 pub(crate) struct Figure {
@@ -51,8 +52,13 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
     }
 }
 
-/// The figures in what a program wrote: name, value and unit on a line, tabs between.
-pub(crate) fn read(text: &str) -> Outcome<Vec<Figure>> {
+/// The figures that a program prints.
+pub(crate) fn printed(command: &mut Command) -> Outcome<Vec<Figure>> {
+    figures(&read(command)?)
+}
+
+/// The figures in a text: name, value and unit on a line, tabs between.
+fn figures(text: &str) -> Outcome<Vec<Figure>> {
     let figures: Vec<_> = text.lines().filter_map(figure).collect();
     if figures.is_empty() { Err("no figure was printed".into()) } else { Ok(figures) }
 }
@@ -69,9 +75,9 @@ mod tests {
 
     #[test]
     fn figures_are_the_lines_with_two_tabs() {
-        let figures = read("a word\nfade-trials\t12\tinputs blanked\n").unwrap();
-        assert_eq!(figures.len(), 1);
-        assert_eq!((figures[0].value.as_str(), figures[0].unit.as_str()), ("12", "inputs blanked"));
-        assert!(read("nothing here").is_err());
+        let found = figures("a word\nfade-trials\t12\tinputs blanked\n").unwrap();
+        assert_eq!(found.len(), 1);
+        assert_eq!((found[0].value.as_str(), found[0].unit.as_str()), ("12", "inputs blanked"));
+        assert!(figures("nothing here").is_err());
     }
 }

@@ -1,7 +1,7 @@
 //! Draws beside NumPy.
 
 use crate::figure::{self, Figure};
-use crate::house::{House, Outcome, read, run};
+use crate::house::{House, Outcome, run};
 use crate::tools;
 
 /// Time of the same products and percentiles, ours and NumPy's.
@@ -10,5 +10,5 @@ pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
     run(&mut house.cargo(["build", "--release", "--package", "benches", "--bin", "draws"]))?;
     let draws = house.target.join("release/draws");
     let files = ["benches/draws.json", "benches/draws.py"];
-    figure::read(&read(house.command(draws).arg(python).args(files))?)
+    figure::printed(house.command(draws).arg(python).args(files))
 }
