@@ -12,18 +12,24 @@ static ACCOUNT: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/account.bin"))
 #[must_use]
 #[expect(clippy::expect_used, reason = "the build wrote these bytes from the same types")]
 pub fn herbal() -> Herbal {
-    postcard::from_bytes(HERBAL).expect("the build wrote a herbal")
+    rmp_serde::from_slice(HERBAL).expect("the build wrote a herbal")
 }
 
 /// Where each row of the herbal stands in its files and what it rests on, for reports on it.
 #[must_use]
 #[expect(clippy::expect_used, reason = "the build wrote these bytes from the same types")]
 pub fn account() -> Account {
-    postcard::from_bytes(ACCOUNT).expect("the build wrote an account")
+    rmp_serde::from_slice(ACCOUNT).expect("the build wrote an account")
 }
 
 /// The hash of the herbal's content: two programs with the same version know the same.
 #[must_use]
 pub fn version() -> &'static str {
     env!("HERBAL_VERSION")
+}
+
+/// The size of the compiled herbal in bytes.
+#[must_use]
+pub fn size() -> usize {
+    HERBAL.len()
 }

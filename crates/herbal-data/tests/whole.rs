@@ -1,5 +1,4 @@
 //! What holds for the herbal as a whole, whatever plants it lists.
-#![expect(clippy::unwrap_used, reason = "a test may panic")]
 
 use ground::Harm;
 use herbal_data::{account, herbal, version};
@@ -42,15 +41,28 @@ fn every_row_has_a_place_in_its_file() {
 }
 
 #[test]
-fn what_harms_says_how_and_where_it_was_read() {
+fn what_harms_says_how() {
     for sheet in herbal().flora.sheets() {
         if sheet.harm.value > Harm::None {
             assert!(!sheet.harm_note.is_empty(), "{}", sheet.name);
         }
-        if sheet.harm.value == Harm::None {
-            assert!(sheet.harm.may_clear(), "{} is harmless by hearsay", sheet.name);
-        }
     }
+}
+
+#[test]
+fn the_table_to_judge_by_has_every_sheet_and_character() {
+    let flora = herbal().flora;
+    let matrix = flora.matrix().unwrap();
+    assert_eq!(matrix.taxa().len(), flora.sheets().count());
+    assert_eq!(matrix.characters().len(), flora.glossary.terms().count());
+    assert_eq!(matrix.cells().count(), flora.cells().count());
+}
+
+#[test]
+fn what_is_compiled_in_is_what_a_second_reading_of_it_gives() {
+    let once = rmp_serde::to_vec_named(&herbal()).unwrap();
+    let again: herbal::Herbal = rmp_serde::from_slice(&once).unwrap();
+    assert_eq!(rmp_serde::to_vec_named(&again).unwrap(), once);
 }
 
 #[test]
