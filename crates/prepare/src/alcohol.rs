@@ -137,8 +137,10 @@ impl<'de> Deserialize<'de> for Strength {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Spirit {
     /// Ethanol in it.
+    #[serde(rename = "ethanol_g")]
     pub ethanol: Mass<Ethanol>,
     /// Water in it.
+    #[serde(rename = "water_g")]
     pub water: Mass<Water>,
 }
 

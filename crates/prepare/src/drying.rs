@@ -126,10 +126,13 @@ impl MoistureRange {
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Drying {
     /// Solids, which drying leaves alone.
+    #[serde(rename = "solids_g")]
     pub solids: Mass<Solids>,
     /// What the dried lot weighs: stop when the scale shows it.
+    #[serde(rename = "dried_g")]
     pub dried: Mass<Dried>,
     /// Water to drive off.
+    #[serde(rename = "water_lost_g")]
     pub water_lost: Mass<Water>,
     /// Grams of fresh herb for each gram of dried.
     pub fresh_to_dried: f64,

@@ -129,12 +129,15 @@ pub struct RefractiveIndex(
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Sugaring {
     /// Sugar to add.
+    #[serde(rename = "sugar_g")]
     pub add: Mass<Sugar>,
     /// Sweetness that is reached.
+    #[serde(rename = "reached_mass_share")]
     pub reached: Sweetness,
     /// Whether more was asked for than water holds at 20 °C, so that 67 % is reached instead.
     pub held_back: bool,
     /// What comes out.
+    #[serde(rename = "mass_g")]
     pub mass: Mass,
 }
 

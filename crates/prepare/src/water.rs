@@ -11,3 +11,8 @@ pub(crate) const DENSITY: Density = Density::from_kg_per_m3(998.201_23);
 pub(crate) fn volume(mass: Mass<Water>) -> Volume {
     DENSITY.volume_of(mass)
 }
+
+/// The mass of a volume of water.
+pub(crate) fn mass(volume: Volume) -> Mass<Water> {
+    DENSITY.mass_of(volume)
+}

@@ -10,17 +10,22 @@ use serde::{Deserialize, Serialize};
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Dilution {
     /// The spirit that is diluted, as weighed.
+    #[serde(rename = "spirit_g")]
     pub spirit: Mass,
     /// Water to add, as weighed.
+    #[serde(rename = "water_g")]
     pub water: Mass<Water>,
     /// Water to add, as measured at 20 °C.
+    #[serde(rename = "water_ml")]
     pub water_volume: Volume,
     /// What comes out.
     pub result: Spirit,
     /// Its volume at 20 °C.
+    #[serde(rename = "volume_ml")]
     pub volume: Volume,
     /// How much less that is than spirit and water measured apart. Below zero for weak spirits,
     /// which expand a little.
+    #[serde(rename = "contraction_ml")]
     pub contraction: Volume,
 }
 
@@ -58,12 +63,16 @@ fn known_dilution(volume: Volume, from: Strength, to: Strength) -> Known<Dilutio
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Pour {
     /// Stock spirit, as weighed.
+    #[serde(rename = "stock_g")]
     pub stock: Mass,
     /// Stock spirit, as measured at 20 °C.
+    #[serde(rename = "stock_ml")]
     pub stock_volume: Volume,
     /// Water, as weighed.
+    #[serde(rename = "water_g")]
     pub water: Mass<Water>,
     /// Water, as measured at 20 °C.
+    #[serde(rename = "water_ml")]
     pub water_volume: Volume,
 }
 
