@@ -84,6 +84,8 @@ pub struct LandRule {
     pub says: String,
     /// Where it stands.
     pub from: Sourcing,
+    /// When that was read, year and month; none for what nobody has read.
+    pub seen: Option<String>,
 }
 
 /// What follows from a land rule.

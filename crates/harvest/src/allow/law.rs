@@ -23,11 +23,17 @@ pub(super) fn candidates(
 /// What every law that touches the wish says.
 pub(super) fn notes(asked: &Asked, rules: &Rules, places: &[&str]) -> Vec<Note> {
     touching(asked, rules, places)
-        .map(|law| Note {
-            says: Text::new("harvest-law").with("says", law.says.as_str()),
-            from: law.from.clone(),
-        })
+        .map(|law| Note { says: words(law), from: law.from.clone() })
         .collect()
+}
+
+/// What a law says, when that was read, and that it is to be checked locally: always.
+fn words(law: &LandRule) -> Text {
+    let says = |id: &str| Text::new(id).with("says", law.says.as_str());
+    match &law.seen {
+        Some(seen) => says("harvest-law").with("seen", seen.as_str()),
+        None => says("harvest-law-unread"),
+    }
 }
 
 /// Whether the sheet of the species speaks of protection.
@@ -95,7 +101,7 @@ fn has_law(rules: &Rules, places: &[&str]) -> bool {
 
 fn judge(asked: &Asked, law: &LandRule, tally: &Tally<'_>) -> Option<Candidate> {
     let rule = RuleRef::new(Kind::Law, &law.id);
-    let says = Text::new("harvest-law").with("says", law.says.as_str());
+    let says = words(law);
     let fact = || Working::fact(says.clone(), shown(&says), law.from.clone());
     match &law.effect {
         Effect::PublicRight | Effect::Note => None,
