@@ -2,9 +2,11 @@
 
 mod cell;
 mod glossary;
+mod glossary_rows;
 mod group;
 mod sheet;
 mod sheet_file;
+mod sheet_rows;
 
 pub use glossary::{Glossary, Term};
 pub use group::Group;
@@ -17,7 +19,7 @@ use crate::open::Open;
 use ground::{Faults, slug};
 use identify::{Cell, Character, Matrix, Taxon};
 use serde::{Deserialize, Serialize};
-use sheet_file::SheetFile;
+use sheet_rows::SheetFile;
 use std::collections::BTreeMap;
 
 /// The name of the table of sheets by which places are kept.

@@ -1,92 +1,14 @@
 //! Reading a file of `species/`: whole, or laid over a sheet that is known.
 
-use super::cell::{CellRows, cells};
-use super::sheet::{Conflict, GatheredFor, Kin, Resemblance, Sheet};
+use super::cell::cells;
+use super::sheet::{Conflict, Kin, Sheet};
+use super::sheet_rows::{SheetFile, characters, season_of, sorted, unlike};
 use super::{Glossary, TABLE};
-use crate::open::{Open, Src};
-use ground::{Form, Harm, LifeForm, Month, Part, Season, Sourced, Sourcing, Standing};
+use crate::open::Open;
+use ground::{Harm, LifeForm, Sourced, Sourcing, Standing};
 use identify::{Rank, RelativesStatement};
-use serde::Deserialize;
-use serde::de::IgnoredAny;
 use std::collections::BTreeMap;
 use std::ops::Range;
-use toml::Spanned;
-
-/// The table `[months]`: first and last month of each part.
-type MonthRows = BTreeMap<Spanned<String>, Spanned<(i64, i64)>>;
-
-/// A file of `species/`.
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-pub(super) struct SheetFile {
-    pub(super) name: Spanned<String>,
-    authority: Option<String>,
-    family: Option<String>,
-    common: Option<Vec<Spanned<String>>>,
-    former: Option<Vec<Spanned<String>>>,
-    regions: Option<Vec<Spanned<String>>>,
-    life_form: Option<Spanned<String>>,
-    harm: Option<Spanned<String>>,
-    harm_note: Option<String>,
-    harm_src: Src,
-    habitats: Option<Vec<String>>,
-    protected: Option<String>,
-    must_look: Option<Vec<Spanned<String>>>,
-    aggregate: Option<String>,
-    caution_taxa: Option<Vec<String>>,
-    months: Option<MonthRows>,
-    characters: Option<CellRows>,
-    #[serde(rename = "use")]
-    gathered_for: Option<Vec<UseRow>>,
-    #[serde(default)]
-    look_alike: Vec<LookAlikeRow>,
-    relatives: Option<Spanned<KinRow>>,
-    #[serde(default)]
-    conflict: Vec<ConflictRow>,
-    /// Read by [`Uses`](crate::Uses).
-    #[serde(default, rename = "part")]
-    _part: IgnoredAny,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct UseRow {
-    part: Spanned<String>,
-    #[serde(rename = "as")]
-    forms: Vec<Spanned<String>>,
-    note: Option<String>,
-    src: Src,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct LookAlikeRow {
-    name: Spanned<String>,
-    why: String,
-    tells: Vec<Spanned<String>>,
-    says: String,
-    #[serde(default)]
-    confirmed: bool,
-    src: Src,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct KinRow {
-    statement: Spanned<String>,
-    regions: Vec<Spanned<String>>,
-    note: String,
-    src: Src,
-}
-
-#[derive(Deserialize)]
-#[serde(deny_unknown_fields)]
-struct ConflictRow {
-    about: Spanned<String>,
-    says: String,
-    kept: String,
-    src: Src,
-}
 
 impl SheetFile {
     /// The sheet that the file gives. Over a known sheet only what is given is replaced, each
@@ -265,87 +187,10 @@ pub(crate) fn use_field(part: &str) -> String {
     format!("use {part}")
 }
 
-impl UseRow {
-    fn read(&self, open: &mut Open<'_, '_>) -> Option<GatheredFor> {
-        let from = open.sourcing(&self.src, self.part.span());
-        let forms: Vec<Form> = open.words(&self.forms);
-        open.need(!self.forms.is_empty(), "as", self.part.span());
-        let part: Part = open.word(&self.part)?;
-        let note = self.note.clone();
-        Some(GatheredFor { part, forms: sorted(forms), note, from })
-    }
-}
-
-impl LookAlikeRow {
-    fn read(&self, open: &mut Open<'_, '_>, glossary: &Glossary) -> Resemblance {
-        Resemblance {
-            why: self.why.clone(),
-            tells: characters(open, &self.tells, glossary),
-            says: self.says.clone(),
-            confirmed: self.confirmed,
-            from: open.sourcing(&self.src, self.name.span()),
-        }
-    }
-}
-
-impl ConflictRow {
-    fn read(&self, open: &mut Open<'_, '_>) -> Conflict {
-        Conflict {
-            about: self.about.get_ref().clone(),
-            says: self.says.clone(),
-            kept: self.kept.clone(),
-            from: open.sourcing(&self.src, self.about.span()),
-        }
-    }
-}
-
-/// Names of characters, each known and named once.
-fn characters(
-    open: &mut Open<'_, '_>,
-    names: &[Spanned<String>],
-    glossary: &Glossary,
-) -> Vec<String> {
-    for name in names {
-        if glossary.term(name.get_ref()).is_none() {
-            open.fault("unknown-character", name.span(), name.get_ref());
-        }
-    }
-    unlike(open, names)
-}
-
-/// Names of which none comes twice.
-fn unlike(open: &mut Open<'_, '_>, names: &[Spanned<String>]) -> Vec<String> {
-    let mut read: Vec<String> = Vec::new();
-    for name in names {
-        if read.contains(name.get_ref()) {
-            open.fault("name-twice", name.span(), name.get_ref());
-        } else {
-            read.push(name.get_ref().clone());
-        }
-    }
-    read
-}
-
-fn season_of(open: &mut Open<'_, '_>, season: &Spanned<(i64, i64)>) -> Option<Season> {
-    let (first, last) = *season.get_ref();
-    let month = |number: i64| u8::try_from(number).ok().and_then(Month::new);
-    if let (Some(first), Some(last)) = (month(first), month(last)) {
-        return Some(Season::new(first, last));
-    }
-    open.fault("no-such-month", season.span(), &format!("{first}, {last}"));
-    None
-}
-
 fn replace<T: Clone>(field: &mut T, given: Option<&T>) {
     if let Some(given) = given {
         field.clone_from(given);
     }
-}
-
-fn sorted<T: Ord>(mut items: Vec<T>) -> Vec<T> {
-    items.sort();
-    items.dedup();
-    items
 }
 
 /// What a new sheet is filled into. Each field that the file leaves out is a fault, so that nothing

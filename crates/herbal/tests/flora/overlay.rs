@@ -128,3 +128,15 @@ fn places_say_which_file_a_row_now_stands_in() {
     assert_eq!(line(&after, "leaf_margin"), Some(4));
     assert_eq!(line(&after, "leaf_length_mm"), Some(21));
 }
+
+#[test]
+fn laying_the_same_files_over_twice_is_laying_them_over_once() {
+    let changed = NETTLE
+        .replace("[3, 11]", "[4, 10]")
+        .replace("\"serrate\"", "\"entire\"")
+        .replace("kept = \"not eaten\"", "kept = \"eaten\"");
+    let once = over(&changed);
+    let twice = once.overlay(&one(PATH, &changed)).unwrap();
+    assert_ne!(once.flora, herbal().flora);
+    assert_eq!(twice.flora, once.flora);
+}
