@@ -31,6 +31,8 @@ pub(crate) struct Reader<'a> {
     sources: BTreeMap<SourceId, Source>,
     /// The folders that were asked for, each with its slash.
     asked: BTreeSet<String>,
+    /// The folders of which a file could not be read.
+    broken: BTreeSet<String>,
     account: Account,
     faults: Faults,
 }
@@ -77,6 +79,7 @@ impl<'a> Reader<'a> {
             files,
             sources: known.clone(),
             asked: BTreeSet::new(),
+            broken: BTreeSet::new(),
             account: Account::default(),
             faults: Faults::none(),
         };
@@ -150,9 +153,16 @@ impl<'a> Reader<'a> {
             Err(error) => {
                 let span = error.span().unwrap_or(0..0);
                 self.fault("unreadable-toml", file, span, error.message());
+                self.broken.insert(folder(&file.path).to_owned());
                 None
             }
         }
+    }
+
+    /// Whether a file of a folder could not be read, so that what is not found there may well be
+    /// in it: its own fault is enough.
+    pub(crate) fn broken(&self, folder: &str) -> bool {
+        self.broken.contains(folder)
     }
 
     /// The standing of a fact from the list of its sources.
@@ -168,7 +178,7 @@ impl<'a> Reader<'a> {
             }
             if self.sources.contains_key(&SourceId(word.clone())) {
                 sources.push(SourceId(word.clone()));
-            } else {
+            } else if !self.broken("sources") {
                 self.fault("unknown-source", file, src.span(), word);
             }
         }
@@ -228,6 +238,11 @@ impl<'a> Reader<'a> {
 fn bare(word: &str) -> Option<Standing> {
     let known = STANDINGS.iter().find(|(name, _)| *name == word);
     known.map(|(_, standing)| *standing)
+}
+
+/// The folder of the root in which a file lies.
+pub(crate) fn folder(path: &str) -> &str {
+    path.split_once('/').map_or("", |(folder, _)| folder)
 }
 
 /// Where a byte range of a file begins.

@@ -1,6 +1,7 @@
 //! What a reading leaves beside the herbal, for whoever reports on it: where each row was read, and
 //! what it rests on.
 
+use crate::file::folder;
 use ground::{Place, SourceId, Standing};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -19,8 +20,7 @@ pub struct Account {
 impl Account {
     /// Counts a fact of a file.
     pub(crate) fn count(&mut self, path: &str, standing: Standing, sources: &[SourceId]) {
-        let folder = path.split('/').next().unwrap_or(path);
-        let facts = self.facts.entry(folder.to_owned()).or_default();
+        let facts = self.facts.entry(folder(path).to_owned()).or_default();
         *facts.entry(standing).or_default() += 1;
         self.used.extend(sources.iter().cloned());
     }

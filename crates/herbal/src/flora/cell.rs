@@ -36,7 +36,7 @@ pub(super) fn cells(
     for (character, row) in rows {
         let name = character.get_ref();
         let Some(known) = glossary.character(name) else {
-            open.fault("unknown-character", character.span(), name);
+            unknown_character(open, character);
             continue;
         };
         let value = match &known.kind {
@@ -50,6 +50,13 @@ pub(super) fn cells(
         }
     }
     cells
+}
+
+/// A character that the glossary lacks; no fault when a file of the glossary could not be read.
+pub(super) fn unknown_character(open: &mut Open<'_, '_>, name: &Spanned<String>) {
+    if !open.reader.broken("glossary") {
+        open.fault("unknown-character", name.span(), name.get_ref());
+    }
 }
 
 impl CellRow {

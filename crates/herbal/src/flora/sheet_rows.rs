@@ -1,7 +1,7 @@
 //! The rows of a file of `species/`, and how each is read by itself.
 
 use super::Glossary;
-use super::cell::CellRows;
+use super::cell::{CellRows, unknown_character};
 use super::sheet::{Conflict, GatheredFor, Resemblance};
 use crate::open::{Open, Src};
 use ground::{Form, Month, Part, Season};
@@ -128,7 +128,7 @@ pub(super) fn characters(
 ) -> Vec<String> {
     for name in names {
         if glossary.term(name.get_ref()).is_none() {
-            open.fault("unknown-character", name.span(), name.get_ref());
+            unknown_character(open, name);
         }
     }
     unlike(open, names)

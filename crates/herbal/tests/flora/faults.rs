@@ -237,3 +237,11 @@ fn every_fault_of_every_file_comes_at_once() {
     let codes: Vec<_> = all.iter().map(|fault| fault.code.as_str()).collect();
     assert_eq!(codes, ["stray-file", "unknown-word", "unknown-state"]);
 }
+
+#[test]
+fn a_file_that_cannot_be_read_is_one_fault_and_no_more() {
+    let broken = at("author = \"Somebody\"\n", "author = Somebody\n");
+    assert_eq!((broken.0, broken.2.as_str()), (4, "unreadable-toml"));
+    let broken = at("says = \"with teeth\"", "says = with teeth");
+    assert_eq!((broken.0, broken.2.as_str()), (17, "unreadable-toml"));
+}
