@@ -1,6 +1,6 @@
 //! How much of a part of a plant: its mass, or so many pieces.
 
-use ground::{Arg, Finite, Fresh, Mass, Shown, Text, Unit};
+use ground::{Arg, Fresh, Mass, Shown, Text, Unit};
 use serde::{Deserialize, Serialize};
 
 /// What an amount is given in.
@@ -78,13 +78,15 @@ impl Quantity {
 }
 
 impl From<Quantity> for Arg {
+    /// As a message says it: rounded down, since a person may take no more.
     fn from(quantity: Quantity) -> Self {
-        match (quantity, Finite::new(quantity.number())) {
-            (Quantity::Mass(_), Some(grams)) => Self::Amount(grams, Unit::Gram),
-            (Quantity::Pieces(pieces), Some(_)) => {
+        match quantity {
+            Quantity::Mass(mass) => {
+                Text::new("harvest-grams").amount("mass", mass.g(), Unit::Gram).into()
+            }
+            Quantity::Pieces(pieces) => {
                 Text::new("harvest-pieces").with("n", pieces.0.floor() as i64).into()
             }
-            (_, None) => "?".into(),
         }
     }
 }

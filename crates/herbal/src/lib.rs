@@ -19,7 +19,7 @@ pub use check::{Finding, Lack, Report, check};
 pub use file::TextFile;
 pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
 pub use kitchen::Kitchen;
-pub use land::Land;
+pub use land::{Land, Per, Yield};
 pub use places::{Account, Places};
 pub use search::{Hit, Match, NameKind, Near};
 pub use uses::Uses;

@@ -30,13 +30,14 @@ impl Herbal {
     ) -> Result<(Self, Account), Faults> {
         let mut reader = Reader::over(files, &self.sources);
         let flora = self.flora.overlaid(&mut reader);
+        let land = self.land.overlaid(&mut reader);
         let Leavings { sources, account: later, faults } = reader.finish();
         let herbal = Self {
             sources,
             flora,
             uses: self.uses.clone(),
             kitchen: self.kitchen.clone(),
-            land: self.land.clone(),
+            land,
         };
         faults.or((herbal, account.clone().overlaid(&later)))
     }
