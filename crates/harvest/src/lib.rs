@@ -13,6 +13,7 @@ mod crop;
 mod quantity;
 mod rules;
 mod sample;
+mod scope;
 mod student;
 mod sun;
 
@@ -25,9 +26,8 @@ pub use asked::{
 };
 pub use crop::{Crop, Plots, Survey, SurveyNotes};
 pub use quantity::{Measure, Pieces, Quantity};
-pub use rules::{
-    Care, Effect, Hazard, Jurisdiction, LandRule, Period, Reach, Rules, Scope, TakeRule,
-};
+pub use rules::{Care, Effect, Hazard, Jurisdiction, LandRule, Period, Reach, Rules, TakeRule};
 pub use sample::{Confidence, Dispersion, Estimate, Sample, plots_needed};
+pub use scope::Scope;
 pub use student::student_quantile;
 pub use sun::{Crossing, Daylight, Position, daylight};

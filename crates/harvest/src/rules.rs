@@ -4,8 +4,8 @@
 //! and published limits stand beside them as ceilings. Nothing here is legal advice; every law is to
 //! be checked locally.
 
-use crate::{Asked, Purpose, Quantity};
-use ground::{Arg, Fault, Finite, Fraction, Length, LifeForm, Part, Place, Sourcing, Unit};
+use crate::{Asked, Quantity, Scope};
+use ground::{Arg, Fault, Finite, Fraction, Length, Place, Sourcing, Unit};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -35,23 +35,6 @@ pub struct Jurisdiction {
     pub name: String,
     /// The wider place whose law holds there too.
     pub within: Option<String>,
-}
-
-/// What a rule is about. An empty list leaves nothing out.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Scope {
-    /// Species or genera, by scientific name.
-    pub taxa: Vec<String>,
-    /// Parts. `whole` means whole plants, not every part of them.
-    pub parts: Vec<Part>,
-    /// How they grow.
-    pub life_forms: Vec<LifeForm>,
-    /// Places with a law of their own, and those within them.
-    pub jurisdictions: Vec<String>,
-    /// Classes of land.
-    pub lands: Vec<String>,
-    /// What gathering is for.
-    pub purposes: Vec<Purpose>,
 }
 
 /// How much of a season's crop may be taken, and how often.
@@ -163,68 +146,6 @@ pub struct Care {
     pub from: Sourcing,
 }
 
-impl Scope {
-    /// Whether a rule of this scope stands in the way: what is asked lies in it, or shares something
-    /// with it. What is not known counts as lying in it.
-    #[must_use]
-    pub fn touches(&self, asked: &Asked, places: &[&str]) -> bool {
-        self.names(&asked.taxon)
-            && (self.parts.is_empty() || self.parts.iter().any(|p| part_touches(*p, asked.part)))
-            && has_or_unknown(&self.life_forms, asked.life_form.as_ref())
-            && has_or_unknown(&self.lands, asked.site.land.as_ref())
-            && has_or_unknown(&self.purposes, asked.purpose.as_ref())
-            && self.lies_in(places)
-    }
-
-    /// Whether a rule of this scope covers all of what is asked. What is not known is not covered.
-    #[must_use]
-    pub fn covers(&self, asked: &Asked, places: &[&str]) -> bool {
-        self.names(&asked.taxon)
-            && (self.parts.is_empty() || self.parts.iter().any(|p| part_covers(*p, asked.part)))
-            && has_known(&self.life_forms, asked.life_form.as_ref())
-            && has_known(&self.lands, asked.site.land.as_ref())
-            && has_known(&self.purposes, asked.purpose.as_ref())
-            && self.lies_in(places)
-    }
-
-    /// Whether a take of a part of a plant counts towards a limit of this scope.
-    #[must_use]
-    pub fn concerns(&self, taxon: &str, part: Part) -> bool {
-        let touched = |rule: &Part| part_touches(*rule, part);
-        self.names(taxon) && (self.parts.is_empty() || self.parts.iter().any(touched))
-    }
-
-    fn names(&self, taxon: &str) -> bool {
-        let named = |name: &String| {
-            let rest = taxon.strip_prefix(name.as_str());
-            rest.is_some_and(|rest| rest.is_empty() || rest.starts_with(' '))
-        };
-        self.taxa.is_empty() || self.taxa.iter().any(named)
-    }
-
-    fn lies_in(&self, places: &[&str]) -> bool {
-        let known = |place: &String| places.contains(&place.as_str());
-        self.jurisdictions.is_empty() || self.jurisdictions.iter().any(known)
-    }
-}
-
-fn has_or_unknown<T: PartialEq>(list: &[T], item: Option<&T>) -> bool {
-    list.is_empty() || item.is_none_or(|item| list.contains(item))
-}
-
-fn has_known<T: PartialEq>(list: &[T], item: Option<&T>) -> bool {
-    list.is_empty() || item.is_some_and(|item| list.contains(item))
-}
-
-/// A rule on whole plants concerns whoever takes whole plants; other parts meet by their tree.
-fn part_touches(rule: Part, asked: Part) -> bool {
-    if rule == Part::Whole { asked == Part::Whole } else { rule.meets(asked) }
-}
-
-fn part_covers(rule: Part, asked: Part) -> bool {
-    if rule == Part::Whole { asked == Part::Whole } else { rule.contains(asked) }
-}
-
 impl Rules {
     /// A place and the wider ones whose law holds there too; nothing for one that is not listed.
     #[must_use]
@@ -247,14 +168,10 @@ impl Rules {
     #[must_use]
     pub fn share_for(&self, asked: &Asked) -> Option<&TakeRule> {
         let fits = |rule: &&TakeRule| rule.scope.covers(asked, &[]);
-        let narrowness = |rule: &TakeRule| {
-            let depth = rule.scope.parts.iter().map(|part| depth(*part)).max();
-            let named = !rule.scope.taxa.is_empty();
-            (named, depth, !rule.scope.life_forms.is_empty())
-        };
         self.shares.iter().filter(fits).max_by(|a, b| {
             let by_share = || b.share.share().total_cmp(&a.share.share());
-            narrowness(a).cmp(&narrowness(b)).then_with(by_share).then_with(|| b.id.cmp(&a.id))
+            let by_scope = a.scope.narrowness(asked.part).cmp(&b.scope.narrowness(asked.part));
+            by_scope.then_with(by_share).then_with(|| b.id.cmp(&a.id))
         })
     }
 
@@ -296,9 +213,4 @@ impl Rules {
 /// A length in metres, as a message says it.
 pub(crate) fn metres(length: Length) -> Arg {
     Finite::new(length.m()).map_or_else(|| "?".into(), |m| Arg::Amount(m, Unit::Metre))
-}
-
-/// How far down its tree a part lies.
-fn depth(part: Part) -> usize {
-    std::iter::successors(Some(part), |part| part.parent()).count()
 }

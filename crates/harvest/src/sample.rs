@@ -242,3 +242,27 @@ pub fn plots_needed(
         (n / (1.0 + n / f64::from(all.max(1)))).ceil() as u32
     }))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Goodman 1960, by hand: 20 ± 3 times 5 ± 1 is 100 with a variance of 400 + 225 + 9.
+    #[test]
+    fn the_doubt_of_a_product_has_three_parts_and_the_fewer_degrees_of_freedom() {
+        let usual = Confidence::NINETEEN_IN_TWENTY;
+        let estimate =
+            |value, se, df| Estimate::new(value, se, NonZeroU32::new(df).unwrap(), usual);
+        let product = estimate(20.0, 3.0, 30).times(&estimate(5.0, 1.0, 4), usual);
+        assert_eq!((product.value, product.df), (100.0, 4));
+        assert!((product.se - 634.0_f64.sqrt()).abs() < 1e-12);
+    }
+
+    #[test]
+    fn too_little_is_no_sample() {
+        assert_eq!(Sample::of(&[3.0]), None);
+        assert_eq!(Sample::of(&[3.0, f64::NAN]), None);
+        assert_eq!(Sample::of_shares(3, 2), None);
+        assert_eq!(Sample::of(&[0.0, 0.0]).unwrap().dispersion(), None);
+    }
+}

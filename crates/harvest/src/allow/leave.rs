@@ -51,7 +51,7 @@ fn gaps(asked: &Asked, permission: &Permission) -> Vec<Candidate> {
     let other = asked.site.landholder.as_deref() != Some(permission.from.as_str());
     let early = asked.on < permission.given;
     let late = asked.on > permission.until;
-    let purpose = asked.purpose.filter(|p| !permission.purposes.contains(p));
+    let purpose = asked.purpose.is_none_or(|p| !permission.purposes.contains(&p));
     let part = !permission.parts.iter().any(|p| p.contains(asked.part));
     let checks = [
         (other, "from", text("harvest-leave-of-another")),
@@ -63,7 +63,7 @@ fn gaps(asked: &Asked, permission: &Permission) -> Vec<Candidate> {
                 .with("until", permission.until),
         ),
         (
-            asked.purpose.is_none() || purpose.is_some(),
+            purpose,
             "purposes",
             text("harvest-leave-other-purpose").with("purpose", purpose_text(asked)),
         ),

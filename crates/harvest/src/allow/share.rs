@@ -149,6 +149,7 @@ fn amount(asked: &Asked, rule: &TakeRule, kind: Kind, base: &Base, tally: &Tally
     let share = share.unwrap_or(0.0);
     let standing = base.crop.at_least.number();
     let of_season = share * (standing + base.before) - (base.before + base.after);
+    // A share of all leaves what still stands; the smaller keeps rounding from leaving more.
     let left = tally.amount(of_season.min(standing - base.after));
     let percent = || Shown::amount(share * 100.0, Unit::Percent);
     let says = Text::new("harvest-share")

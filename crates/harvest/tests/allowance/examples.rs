@@ -153,6 +153,7 @@ fn a_permission_covers_what_it_names_and_no_more() {
     assert_eq!(open(|_, p| p.from = "Bob".to_owned()), "harvest-leave-of-another");
     assert_eq!(open(|a, _| a.site.landholder = None), "harvest-leave-of-another");
     assert_eq!(open(|_, p| p.until = date(2027, 5, 7)), "harvest-leave-not-now");
+    assert_eq!(open(|_, p| p.given = date(2027, 5, 9)), "harvest-leave-not-now");
     assert_eq!(open(|_, p| p.purposes = vec![Purpose::OwnUse]), "harvest-leave-other-purpose");
     assert_eq!(open(|_, p| p.taxa.clear()), "harvest-leave-other-taxon");
     assert_eq!(open(|_, p| p.parts = vec![Part::YoungLeaf]), "harvest-leave-other-part");
@@ -164,8 +165,10 @@ fn a_permitted_amount_is_used_up() {
     let Some(Leave::Given(permission)) = &mut asked.leave else { unreachable!() };
     permission.at_most = Some(grams(50.0));
     assert_eq!(amount(&asked, &rules), 50.0);
-    let elsewhere = Taken { stand: "brook".to_owned(), ..take(date(2027, 2, 1), 30.0) };
-    asked.history = Some(History { since: date(2020, 1, 1), takes: vec![elsewhere] });
+    let brook = Taken { stand: "brook".to_owned(), ..take(date(2027, 2, 1), 30.0) };
+    let other_wood = Taken { site: "hill".to_owned(), ..brook.clone() };
+    let takes = vec![brook, other_wood];
+    asked.history = Some(History { since: date(2020, 1, 1), takes });
     let (amount, kind, _) = verdict(&asked, &rules);
     assert_eq!((amount, kind), (Some(20.0), Kind::Leave));
 }
@@ -194,16 +197,58 @@ fn laws_forbid_ask_and_limit() {
     let by_right = Asked { leave: Some(Leave::PublicRight), ..asked() };
     assert_eq!(verdict(&by_right, &with(Effect::AskOwner)).1, Kind::Law);
     assert_eq!(verdict(&asked(), &with(Effect::Consent)).0, None);
-    let mut agreed = asked();
-    let consent = Consent { rule: "extra".to_owned(), from: "agency".to_owned(), until: DAY };
-    agreed.site.consents.push(consent);
-    assert!(amount(&agreed, &with(Effect::Consent)) > 0.0);
     let daily = with(Effect::AtMost(grams(40.0), Period::Day));
     assert_eq!(amount(&asked(), &daily), 40.0);
     let mut again = asked();
     let takes = vec![take(date(2027, 5, 7), 5.0), take(DAY, 15.0)];
     again.history = Some(History { since: date(2020, 1, 1), takes });
     assert_eq!(amount(&again, &daily), 25.0);
+}
+
+#[test]
+fn a_consent_holds_for_its_rule_and_until_its_day() {
+    let mut rules = rules();
+    rules.laws.push(law("extra", Scope::default(), Effect::Consent));
+    let with = |rule: &str, until: Date, protected: Option<&str>| {
+        let mut asked = Asked { protected: protected.map(str::to_owned), ..asked() };
+        let from = "agency".to_owned();
+        asked.site.consents.push(Consent { rule: rule.to_owned(), from, until });
+        amount(&asked, &rules) > 0.0
+    };
+    assert!(with("extra", DAY, None));
+    assert!(!with("extra", date(2027, 5, 7), None));
+    assert!(!with("another", DAY, None));
+    assert!(!with("extra", DAY, Some("protected in some counties")));
+    rules.laws.pop();
+    let noted = |rule: &str| {
+        let mut asked = Asked { protected: Some("in some counties".to_owned()), ..asked() };
+        let from = "agency".to_owned();
+        asked.site.consents.push(Consent { rule: rule.to_owned(), from, until: DAY });
+        verdict(&asked, &rules).0.is_some()
+    };
+    assert!(noted("protected") && !noted("another"));
+}
+
+#[test]
+fn what_the_law_asks_about_first_must_be_said() {
+    let mut unlisted = asked();
+    unlisted.site.land = Some("moon".to_owned());
+    assert_eq!(verdict(&unlisted, &rules()).2, ["harvest-land-unlisted"]);
+    let purposeless = Asked { purpose: None, leave: Some(Leave::PublicRight), ..asked() };
+    assert_eq!(verdict(&purposeless, &rules()).2, ["harvest-no-purpose"]);
+}
+
+/// What is not known lies in a rule that bars, and outside one that permits.
+#[test]
+fn a_rule_that_bars_covers_the_unknown_and_one_that_permits_does_not() {
+    let scope = Scope { purposes: vec![Purpose::Sale], ..Scope::default() };
+    let at = |purpose| {
+        let asked = Asked { purpose, ..asked() };
+        (scope.touches(&asked, &[]), scope.covers(&asked, &[]))
+    };
+    assert_eq!(at(Some(Purpose::Sale)), (true, true));
+    assert_eq!(at(Some(Purpose::OwnUse)), (false, false));
+    assert_eq!(at(None), (true, false));
 }
 
 #[test]
@@ -243,6 +288,39 @@ fn pieces_are_whole_and_grams_of_them_need_a_weight() {
     let mut weighed = counted(&[1.0; 10], Measure::Pieces);
     weighed.history = Some(History { since: date(2020, 1, 1), takes: vec![take(DAY, 30.0)] });
     assert_eq!(amount(&weighed, &rules()), 109.0);
+}
+
+/// Pieces become grams by the light end where they are a limit, by the heavy end where they were
+/// taken.
+#[test]
+fn doubt_about_a_piece_always_allows_less() {
+    let notes = SurveyNotes {
+        piece_weights: [1.0, 3.0, 1.5, 2.5, 2.0].map(Mass::from_g).into(),
+        ..survey(&PLOTS).notes().clone()
+    };
+    let survey = Survey::new(notes).unwrap();
+    let piece = survey.piece().unwrap();
+    assert!(piece.low < 1.5 && 2.5 < piece.high, "{piece:?}");
+    let pieces = |n: f64| Quantity::Pieces(Pieces(n));
+    let mut asked = Asked { survey: Some(survey), ..asked() };
+    let untouched = amount(&asked, &rules());
+    let mut limited = rules();
+    let most = Effect::AtMost(pieces(10.0), Period::Year);
+    limited.laws.push(law("extra", Scope::default(), most));
+    assert!((amount(&asked, &limited) - 10.0 * piece.low).abs() < 1e-9);
+    let taken = Taken { amount: pieces(10.0), ..take(DAY, 0.0) };
+    asked.history = Some(History { since: date(2020, 1, 1), takes: vec![taken] });
+    assert!((amount(&asked, &rules()) - (untouched - 10.0 * piece.high)).abs() < 1e-9);
+}
+
+/// Nobody knows which came first; counting the take as later than the survey allows less.
+#[test]
+fn a_take_on_the_day_of_the_survey_comes_off_what_was_surveyed() {
+    let first = amount(&asked(), &rules());
+    let takes = vec![take(date(2027, 5, 1), 50.0)];
+    let history = Some(History { since: date(2020, 1, 1), takes });
+    let left = amount(&Asked { history, ..asked() }, &rules());
+    assert!((left - (first - 50.0)).abs() < 1e-9);
 }
 
 #[test]
