@@ -18,7 +18,7 @@ mod uses;
 pub use check::{Finding, Lack, Report, check};
 pub use file::TextFile;
 pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
-pub use kitchen::Kitchen;
+pub use kitchen::{DryingTarget, Growth, Kitchen, Ph, Warmth};
 pub use land::{Land, Per, Yield};
 pub use places::{Account, Places};
 pub use search::{Hit, Match, NameKind, Near};

@@ -10,6 +10,7 @@ mod working;
 pub use composition::Composition;
 pub use result::{Brew, Done, Helping, KitchenAmount, Losses, Portion, Serving, Span, Yield};
 pub use tell::in_kitchen;
+pub(crate) use tell::told_time;
 
 use crate::refuse::{Known, refuse};
 use crate::{EvaporationRate, HerbState, Larder, Recipe, What};
@@ -44,6 +45,10 @@ pub struct Have {
     /// What this pot on this stove loses, measured; the larder's figure otherwise.
     #[serde(default)]
     pub evaporation: Option<EvaporationRate>,
+    /// How much of the strained liquid is sweetened, by weight; the rest is set aside. As the
+    /// recipe says, otherwise. It is for working forwards: backwards, nothing is left over.
+    #[serde(default)]
+    pub sweetened: Option<Spoken>,
     /// Another serving than the recipe's.
     #[serde(default)]
     pub serving: Option<Spoken>,
@@ -83,6 +88,7 @@ impl Have {
             stock: None,
             jar: None,
             evaporation: None,
+            sweetened: None,
             serving: None,
         }
     }
@@ -121,7 +127,7 @@ pub fn backwards(recipe: &Recipe, wanted: Wanted, have: &Have, larder: &Larder) 
 }
 
 fn known_backwards(recipe: &Recipe, wanted: Wanted, have: &Have, larder: &Larder) -> Known<Brew> {
-    let batch = Batch::of(recipe, have, larder)?;
+    let batch = Batch { taken: None, ..Batch::of(recipe, have, larder)? };
     let made = pot::yielded(&batch)?;
     let wanted = match wanted {
         Wanted::Servings(count) => batch.serving.base() * f64::from(count),

@@ -1,8 +1,10 @@
 //! How long a preparation keeps, where, and why.
 
+use crate::Moisture;
+use crate::brew::told_time;
 use crate::refuse::{Known, refuse};
 use crate::sugar::WaterActivity;
-use ground::{AlcoholByVolume, Answer, Brix, Duration, Form, Sourcing};
+use ground::{AlcoholByVolume, Answer, Brix, Duration, Form, Sourcing, Text};
 use serde::{Deserialize, Serialize};
 
 /// A rule of keeping: for some preparations, within some strengths.
@@ -33,16 +35,20 @@ pub struct KeepingRule {
 #[serde(deny_unknown_fields)]
 pub struct When {
     /// From this strength on.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "alcohol_from_percent_vol", skip_serializing_if = "Option::is_none")]
     pub alcohol_from: Option<AlcoholByVolume>,
     /// Below this strength.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(
+        default,
+        rename = "alcohol_below_percent_vol",
+        skip_serializing_if = "Option::is_none"
+    )]
     pub alcohol_below: Option<AlcoholByVolume>,
     /// From this sweetness on.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "sugar_from_brix", skip_serializing_if = "Option::is_none")]
     pub sugar_from: Option<Brix>,
     /// Below this sweetness.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "sugar_below_brix", skip_serializing_if = "Option::is_none")]
     pub sugar_below: Option<Brix>,
     /// From this water activity on.
     #[serde(default, skip_serializing_if = "Option::is_none")]
@@ -50,6 +56,12 @@ pub struct When {
     /// Below this water activity.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub activity_below: Option<WaterActivity>,
+    /// Of dried herb: up to this moisture, itself included.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moisture_up_to: Option<Moisture>,
+    /// Of dried herb: above this moisture.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub moisture_above: Option<Moisture>,
 }
 
 /// How well something keeps. Ordered from the best to the worst.
@@ -99,13 +111,22 @@ pub(crate) struct Strengths {
     pub(crate) sugar: Brix,
     /// Water activity; not known for a sweet spirit.
     pub(crate) activity: Option<WaterActivity>,
+    /// Moisture of dried herb.
+    pub(crate) moisture: Option<Moisture>,
 }
 
 impl When {
     fn holds(self, of: Strengths) -> bool {
         let alcohol = within(self.alcohol_from, self.alcohol_below, Some(of.alcohol));
         let sugar = within(self.sugar_from, self.sugar_below, Some(of.sugar));
-        alcohol && sugar && within(self.activity_from, self.activity_below, of.activity)
+        let activity = within(self.activity_from, self.activity_below, of.activity);
+        alcohol && sugar && activity && self.dry_enough(of.moisture)
+    }
+
+    fn dry_enough(self, moisture: Option<Moisture>) -> bool {
+        let up_to = |most| moisture.is_some_and(|moisture| moisture <= most);
+        let above = |least| moisture.is_some_and(|moisture| moisture > least);
+        self.moisture_up_to.is_none_or(up_to) && self.moisture_above.is_none_or(above)
     }
 }
 
@@ -136,6 +157,30 @@ pub struct Keeping {
     pub from: Sourcing,
     /// Every rule that holds, in order of their names.
     pub rules: Vec<String>,
+}
+
+impl Keeping {
+    /// Where and how long, in words.
+    #[must_use]
+    pub fn text(&self) -> Text {
+        let id = match self.place {
+            Shelf::Room => "prepare-keep-in-room",
+            Shelf::Cool => "prepare-keep-cool",
+            Shelf::Fridge => "prepare-keep-in-fridge",
+        };
+        Text::new(id).with("time", told_time([self.most, self.most]))
+    }
+
+    /// How well it keeps, in words.
+    #[must_use]
+    pub fn class_text(&self) -> Text {
+        Text::new(match self.class {
+            Class::Keeps => "prepare-class-keeps",
+            Class::KeepsCold => "prepare-class-keeps-cold",
+            Class::Borderline => "prepare-class-borderline",
+            Class::UseAtOnce => "prepare-class-use-at-once",
+        })
+    }
 }
 
 /// The strictest of the rules that hold for a preparation.
@@ -189,6 +234,7 @@ mod tests {
             alcohol: AlcoholByVolume::from_percent(percent),
             sugar: Brix::ZERO,
             activity: None,
+            moisture: None,
         }
     }
 

@@ -8,15 +8,15 @@ use ground::{Form, KitchenMeasure, Mass, MassFraction, MeasureSystem, Part, Sour
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
-/// The facts that working a recipe needs.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+/// The facts that working a recipe needs. An empty one answers little: what is missing is refused.
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Larder {
     /// What spent herb keeps, by the name that recipes use.
     pub retentions: BTreeMap<String, Retention>,
     /// What spoons of herb weigh, by name.
     pub spoons: BTreeMap<String, SpoonWeight>,
     /// How a pot loses water.
-    pub stove: Stove,
+    pub stove: Option<Stove>,
     /// How preparations keep.
     pub keeping: Vec<KeepingRule>,
     /// What to know about pots, fire and spirit.
@@ -26,6 +26,8 @@ pub struct Larder {
 /// Liquid that spent herb keeps.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Retention {
+    /// Of what herb, in a plain line.
+    pub says: String,
     /// How much.
     pub keeps: Holds,
     /// For each gram of what.
@@ -75,7 +77,7 @@ impl SpoonWeight {
     /// Grams of a millilitre, least and most.
     pub(crate) fn grams_per_ml(&self) -> Known<[f64; 3]> {
         let Some(size) = self.measure.volume(self.system) else {
-            let why = refuse("prepare-refused-no-weight", "prepare-settle-weigh");
+            let why = refuse("prepare-refused-no-such-spoon", "prepare-settle-weigh");
             return Err(with(why, "what", self.what.as_str()));
         };
         let each = self.weight.g() / size.ml();

@@ -116,9 +116,10 @@ fn a_decoction_and_its_syrup() {
     let water = back.amounts.iter().find(|one| one.what == What::Water);
     close(water.and_then(|one| one.volume).map_or(0.0, Volume::ml), 842.0, 1e-9);
 
-    let taken = 480.0 / brew.composition.mass().g();
-    let then = |to: &str| format!(r#", {{"do": "dissolve", "to": "{to}", "of": "{taken}"}}"#);
-    let syrup = make(&decoction(&then("60 °Bx")), &have());
+    let mut part = have();
+    part.sweetened = Some(said("480 g"));
+    let syrup_of = |to: &str| decoction(&format!(r#", {{"do": "dissolve", "to": "{to}"}}"#));
+    let syrup = make(&syrup_of("60 °Bx"), &part);
     close(syrup.composition.sugar.g(), 720.0, 1e-9);
     close(syrup.composition.mass().g(), 1200.0, 1e-9);
     close(ml(&syrup), 932.8, 0.05);
@@ -127,11 +128,32 @@ fn a_decoction_and_its_syrup() {
     close(10.0 * per_ml(&syrup.stands_for), 0.36, 0.005);
     close(syrup.sugar.degrees(), 60.0, 1e-9);
 
-    let stronger = make(&decoction(&then("65 % mass")), &have());
+    let stronger = make(&syrup_of("65 % mass"), &part);
     close(stronger.composition.sugar.g(), 891.4, 0.05);
     close(stronger.composition.mass().g(), 1371.4, 0.05);
     close(ml(&stronger), 1041.9, 0.05);
     close(known(stronger.activity).0, 0.865, 0.0005);
+
+    part.sweetened = Some(said("500 g"));
+    assert_eq!(why(&syrup_of("60 °Bx"), &part), "prepare-refused-not-so-much");
+}
+
+/// 1000 g of nettle leaf at 80.0 %, dried to 10.0 %: 222.2 g, 777.8 g of water lost.
+#[test]
+fn drying_as_a_recipe() {
+    let dry = kitchen::recipe(
+        ground::Form::DriedFood,
+        "10 g",
+        r#"[
+            {"do": "add", "what": "herb", "state": "fresh", "amount": "1 kg"},
+            {"do": "dry", "to": "10 %"}
+        ]"#,
+    );
+    assert_eq!(why(&dry, &have()), "prepare-refused-moisture-unknown");
+    let brew = make(&dry, &moist(have(), 80.0, 80.0));
+    close(brew.mass.middle.g(), 222.2, 0.05);
+    close(brew.losses.steam.g(), 777.8, 0.05);
+    assert_eq!(brew.portion.servings, 22);
 }
 
 /// Three cups down to two take 18 minutes at 13.1 ml a minute (common practice says "about 20").

@@ -25,6 +25,8 @@ pub(super) struct Batch<'a> {
     pub(super) basis: HerbBasis,
     pub(super) items: Vec<Item<'a>>,
     pub(super) serving: ServingSize,
+    /// How much of the strained liquid is sweetened, where the person said so.
+    pub(super) taken: Option<Mass>,
 }
 
 /// One ingredient with its amount.
@@ -67,6 +69,7 @@ impl<'a> Batch<'a> {
             basis,
             items: Vec::new(),
             serving: serving(recipe, have)?,
+            taken: taken(have)?,
         };
         batch.items = batch.resolved()?;
         batch.set_jar()?;
@@ -217,15 +220,20 @@ impl<'a> Batch<'a> {
         batch
     }
 
-    /// What the pot loses.
-    pub(super) fn rate(&self, lid: Lid) -> EvaporationRate {
+    /// What the pot loses: as measured on this stove, else as the larder has it.
+    pub(super) fn rate(&self, lid: Lid) -> Known<EvaporationRate> {
+        let stove = self.larder.stove.as_ref();
+        let open = self.have.evaporation.or(stove.map(|stove| stove.rate(Lid::Off)));
         let share = match lid {
-            Lid::Off => 1.0,
-            Lid::On => self.larder.stove.covered.value.share(),
+            Lid::Off => Some(1.0),
+            Lid::On => stove.map(|stove| stove.covered.value.share()),
         };
-        let measured = self.have.evaporation;
-        let open = measured.unwrap_or(self.larder.stove.open.value);
-        EvaporationRate::from_ml_per_minute(open.ml_per_minute() * share)
+        match (open, share) {
+            (Some(open), Some(share)) => {
+                Ok(EvaporationRate::from_ml_per_minute(open.ml_per_minute() * share))
+            }
+            _ => Err(refuse("prepare-refused-no-rate", "prepare-settle-no-rate")),
+        }
     }
 }
 
@@ -303,6 +311,17 @@ fn moisture(recipe: &Recipe, have: &Have, basis: HerbBasis) -> Known<Option<Mois
         }
         None => Ok(None),
     }
+}
+
+fn taken(have: &Have) -> Known<Option<Mass>> {
+    let Some(said) = &have.sweetened else {
+        return Ok(None);
+    };
+    let [low, middle, _] = three(said.resolve(Dimension::Mass, None)?);
+    if low > 0.0 {
+        return Ok(Some(Mass::from_g(middle)));
+    }
+    Err(refuse("prepare-refused-nothing", "prepare-settle-nothing"))
 }
 
 fn serving(recipe: &Recipe, have: &Have) -> Known<ServingSize> {

@@ -82,7 +82,7 @@ pub(super) fn run(batch: &Batch<'_>, corner: Corner) -> Known<Pot> {
             Step::Simmer { time, lid } => pot.wait(batch, time, Some(*lid))?,
             Step::Reduce { to } => pot.reduce(batch, to)?,
             Step::Strain { holds } | Step::Press { holds } => pot.pour_off(batch, holds)?,
-            Step::Dissolve { to, of } => pot.sweeten(to, of.as_ref())?,
+            Step::Dissolve { to, of } => pot.sweeten(batch, to, of.as_ref())?,
             Step::Dry { to } => pot.dry(to)?,
         };
         pot.events.push(event);
@@ -104,6 +104,12 @@ impl Pot {
     pub(super) fn mass(&self) -> Mass {
         let eaten = if self.strained { Mass::ZERO } else { self.herb.mass };
         self.liquid.mass() + eaten
+    }
+
+    /// Moisture of herb that was dried, and is handed out as such.
+    pub(super) fn dried_to(&self) -> Option<Moisture> {
+        let dried = self.events.iter().any(|event| matches!(event, Event::Dried(_)));
+        self.herb.moisture.filter(|_| dried && !self.strained)
     }
 
     /// Volume of what is handed out. Refused for a dish eaten with its herb.
@@ -158,7 +164,7 @@ impl Pot {
         let middle = Duration::from_minutes(0.5 * (time.low + time.high));
         let lost = match lid {
             None => Volume::ZERO,
-            Some(lid) => batch.rate(lid).over(middle),
+            Some(lid) => batch.rate(lid)?.over(middle),
         };
         let steam = crate::water::mass(lost);
         self.steam_off(steam)?;
@@ -178,7 +184,7 @@ impl Pot {
     fn reduce(&mut self, batch: &Batch<'_>, to: &Spoken) -> Known<Event> {
         let before = self.liquid.known_volume()?;
         let after = before * number(to)?;
-        let time = known_time(before, after, batch.rate(Lid::Off))?;
+        let time = known_time(before, after, batch.rate(Lid::Off)?)?;
         self.steam_off(crate::water::mass(before - after))?;
         Ok(Event::Reduced(time, after))
     }
@@ -211,8 +217,15 @@ impl Pot {
         Ok(Event::Poured(volume - held))
     }
 
-    fn sweeten(&mut self, to: &Spoken, of: Option<&Spoken>) -> Known<Event> {
-        let taken = of.map_or(Ok(1.0), number)?;
+    fn sweeten(&mut self, batch: &Batch<'_>, to: &Spoken, of: Option<&Spoken>) -> Known<Event> {
+        let taken = match batch.taken {
+            Some(taken) => taken / self.liquid.mass(),
+            None => of.map_or(Ok(1.0), number)?,
+        };
+        if taken > 1.0 {
+            let why = refuse("prepare-refused-not-so-much", "prepare-settle-not-so-much");
+            return Err(with_amount(why, "liquid", self.liquid.mass().g(), Unit::Gram));
+        }
         self.set_aside = self.liquid.share(1.0 - taken);
         self.liquid = self.liquid.share(taken);
         let sum = known_sugaring(self.liquid.mass(), self.liquid.sugar, sweetness(to)?)?;

@@ -218,6 +218,7 @@ impl Figures {
                 alcohol: alcohol.low,
                 sugar: liquid.brix(),
                 activity: activity.known().copied(),
+                moisture: worked.middle.dried_to(),
             };
             keeping(&batch.larder.keeping, batch.recipe.form, strengths)
         });

@@ -186,8 +186,40 @@ fn lid_word(lid: Lid) -> &'static str {
     }
 }
 
+impl KitchenAmount {
+    /// The amount in words: `1½ cups`.
+    #[must_use]
+    pub fn text(self) -> Text {
+        let id = match self.measure {
+            KitchenMeasure::Teaspoon => "prepare-teaspoons",
+            KitchenMeasure::Tablespoon => "prepare-tablespoons",
+            KitchenMeasure::FluidOunce => "prepare-fluid-ounces",
+            KitchenMeasure::Gill => "prepare-gills",
+            KitchenMeasure::Cup => "prepare-cups",
+            KitchenMeasure::Pint => "prepare-pints",
+            KitchenMeasure::Quart => "prepare-quarts",
+            KitchenMeasure::Gallon => "prepare-gallons",
+        };
+        let many = if self.quarters > 4 { "more" } else { "one" };
+        Text::new(id).with("count", self.count()).with("many", many)
+    }
+
+    fn count(self) -> String {
+        let part = match self.quarters % 4 {
+            1 => "¼",
+            2 => "½",
+            3 => "¾",
+            _ => "",
+        };
+        match self.quarters / 4 {
+            0 => part.to_owned(),
+            whole => format!("{whole}{part}"),
+        }
+    }
+}
+
 /// A stretch of time in the largest unit of which both ends are at least one.
-pub(super) fn told_time([least, most]: [Duration; 2]) -> Text {
+pub(crate) fn told_time([least, most]: [Duration; 2]) -> Text {
     let unit = [Unit::Week, Unit::Day, Unit::Hour, Unit::Minute]
         .into_iter()
         .find(|unit| least.minutes() >= unit.size())
@@ -224,6 +256,16 @@ mod tests {
         assert_eq!(told(2.5, Metric), Some((2, Teaspoon)));
         assert_eq!(told(568.26125, Imperial), Some((4, Pint)));
         assert_eq!(told(0.3, Metric), None);
+    }
+
+    #[test]
+    fn quarters_are_said_as_people_say_them() {
+        let said = |quarters| {
+            let amount = KitchenAmount { quarters, measure: KitchenMeasure::Cup };
+            amount.text().args.remove("count")
+        };
+        let words = |words: &str| Some(Arg::from(words));
+        assert_eq!([said(2), said(4), said(6)], ["½", "1", "1½"].map(words));
     }
 
     #[test]

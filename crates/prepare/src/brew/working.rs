@@ -74,12 +74,12 @@ fn steam(batch: &Batch<'_>, pot: &Pot) -> Option<Working> {
     if !batch.recipe.steps.iter().any(heated) {
         return None;
     }
-    let rate = batch.rate(crate::Lid::Off).ml_per_minute();
+    let rate = batch.rate(crate::Lid::Off).ok()?;
     let text = Text::new("prepare-working-evaporation");
-    let value = Shown::amount(rate, Unit::Millilitre);
-    let rate = match batch.have.evaporation {
-        Some(_) => Working::input(text, value, said_at(batch, "evaporation")),
-        None => Working::fact(text, value, batch.larder.stove.open.from.clone()),
+    let value = Shown::amount(rate.ml_per_minute(), Unit::Millilitre);
+    let rate = match (batch.have.evaporation, &batch.larder.stove) {
+        (None, Some(stove)) => Working::fact(text, value, stove.open.from.clone()),
+        _ => Working::input(text, value, said_at(batch, "evaporation")),
     };
     Some(Working::computed(
         Text::new("prepare-working-steam"),

@@ -21,7 +21,7 @@ pub(crate) fn said(written: &str) -> Spoken {
 }
 
 fn retention(ml_per_g: f64, basis: HerbBasis) -> Retention {
-    Retention { keeps: Holds(ml_per_g), basis, from: practice() }
+    Retention { says: String::new(), keeps: Holds(ml_per_g), basis, from: practice() }
 }
 
 fn tincture_rule(id: &str, from: f64, below: f64, class: Class, days: f64) -> KeepingRule {
@@ -59,10 +59,10 @@ pub(crate) fn larder() -> Larder {
     Larder {
         retentions: retentions.map(|(name, row)| (name.to_owned(), row)).into(),
         spoons: BTreeMap::from([("spearmint-dried".to_owned(), spearmint)]),
-        stove: Stove {
+        stove: Some(Stove {
             open: Sourced::new(EvaporationRate::from_ml_per_minute(13.1), practice()),
             covered: Sourced::new(Fraction::from_share(0.25), practice()),
-        },
+        }),
         keeping: vec![
             tincture_rule("weak", 0.0, 20.0, Class::UseAtOnce, 1.0),
             tincture_rule("near", 20.0, 25.0, Class::Borderline, 28.0),
