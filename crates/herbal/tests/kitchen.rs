@@ -118,11 +118,18 @@ fn the_decoction_syrup_comes_out_as_worked() {
 fn every_recipe_can_be_made() {
     let kitchen = kitchen();
     for recipe in kitchen.recipes.values() {
-        let mut have = have(if recipe.id == "dry-herb" { 80.0 } else { 12.0 });
+        let herb = recipe.ingredients().find(|one| one.what == What::Herb).unwrap();
+        let fresh = herb.state == Some(HerbState::Fresh);
+        let mut have = have(if fresh { 80.0 } else { 12.0 });
         have.herb.amount = Some("40 g".parse().unwrap());
         let there = known(forwards(recipe, &have, &kitchen.larder));
         assert!(there.keeping.known().is_some(), "{} has no rule of keeping", recipe.id);
         assert!(!there.steps.is_empty() && there.portion.exactly > 0.0);
+        let went_in: f64 = there.amounts.iter().map(|one| one.mass.middle.g()).sum();
+        let losses = there.losses;
+        let stayed = losses.held.mass() + losses.set_aside.mass() + losses.spent;
+        let came_out = there.mass.middle.g() + stayed.g() + losses.steam.g();
+        assert!((went_in - came_out).abs() < 1e-9, "{}: {went_in} {came_out}", recipe.id);
         let back = backwards(recipe, Wanted::Servings(12), &have, &kitchen.larder);
         let servings = known(back).portion.exactly;
         assert!((servings - 12.0).abs() < 1e-9 * 12.0, "{}: {servings}", recipe.id);
@@ -133,7 +140,7 @@ fn every_recipe_can_be_made() {
 #[test]
 fn conifer_teas_ask_for_grams() {
     let kitchen = kitchen();
-    let mut have = have(50.0);
+    let mut have = have(60.0);
     have.herb.state = Some(HerbState::Fresh);
     have.herb.heap = Some(Heap::Level);
     for id in ["conifer-flavour-tea", "conifer-strong-tea", "spruce-tip-tea"] {

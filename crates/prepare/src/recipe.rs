@@ -193,6 +193,11 @@ impl Step {
         }
     }
 
+    /// Whether it stands on the fire.
+    pub(crate) fn heats(&self) -> bool {
+        matches!(self, Self::Simmer { .. } | Self::Reduce { .. })
+    }
+
     /// The word for it, as files write it.
     #[must_use]
     pub fn word(&self) -> &'static str {

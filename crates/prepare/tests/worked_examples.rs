@@ -173,6 +173,44 @@ fn three_cups_simmered_to_two() {
     close(ml(&fast), ml(&brew), 1e-9);
 }
 
+/// For a group: herb = people × cups × grams a cup, water = people × cups × cup + 2.0 ml for each gram
+/// of herb.
+#[test]
+fn a_pot_for_a_group() {
+    let tea = kitchen::recipe(
+        ground::Form::Infusion,
+        "150 ml",
+        r#"[
+            {"do": "add", "what": "herb", "state": "dried", "amount": "1.5 g"},
+            {"do": "add", "what": "water", "amount": "153 ml", "heat": "boiling"},
+            {"do": "steep", "time": "10 min", "lid": "on"},
+            {"do": "strain", "holds": "open-pot"}
+        ]"#,
+    );
+    let pot = known(backwards(&tea, Wanted::Servings(12 * 2), &have(), &larder()));
+    let of = |what: What| pot.amounts.iter().find(|one| one.what == what);
+    close(of(What::Herb).map_or(0.0, |one| one.mass.middle.g()), 12.0 * 2.0 * 1.5, 1e-9);
+    let water = of(What::Water).and_then(|one| one.volume);
+    close(water.map_or(0.0, Volume::ml), 12.0 * 2.0 * 150.0 + 2.0 * 36.0, 1e-9);
+}
+
+#[test]
+fn moisture_that_does_not_fit_the_state_is_refused() {
+    let refused = "prepare-refused-moisture-of-state";
+    assert_eq!(why(&dry_tincture("pressed"), &moist(have(), 10.0, 80.0)), refused);
+    // 0.8 instead of 80.
+    assert_eq!(why(&fresh_tincture("96 % vol"), &moist(have(), 0.8, 0.8)), refused);
+}
+
+#[test]
+fn a_brew_reads_back_as_it_was_written() {
+    let brew = make(&fresh_tincture("96 % vol"), &moist(have(), 70.0, 80.0));
+    let written = serde_json::to_string(&brew).unwrap_or_default();
+    let read: Option<Brew> = serde_json::from_str(&written).ok();
+    assert_eq!(read, Some(brew));
+    assert!(written.contains(r#""ethanol_g":"#));
+}
+
 #[test]
 fn what_decides_and_was_not_said_is_asked() {
     let mut tea_of = have();

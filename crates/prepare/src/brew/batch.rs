@@ -2,7 +2,7 @@
 //! millilitres.
 
 use super::Have;
-use crate::alcohol::{Strength, menstruum_for};
+use crate::alcohol::{Strength, menstruum_for, with_amount};
 use crate::recipe::Ingredient;
 use crate::refuse::{Known, refuse, with};
 use crate::{
@@ -10,7 +10,7 @@ use crate::{
     Step, What,
 };
 use ground::{
-    AlcoholByVolume, Amount, Dimension, Heap, Mass, MassFraction, SaidUnit, Spoken, Volume,
+    AlcoholByVolume, Amount, Dimension, Heap, Mass, MassFraction, SaidUnit, Spoken, Unit, Volume,
 };
 
 /// A recipe with its amounts.
@@ -60,12 +60,13 @@ impl ServingSize {
 impl<'a> Batch<'a> {
     pub(super) fn of(recipe: &'a Recipe, have: &'a Have, larder: &'a Larder) -> Known<Self> {
         let basis = basis(recipe, larder)?;
+        let state = state(recipe, have)?;
         let mut batch = Self {
             recipe,
             have,
             larder,
-            state: state(recipe, have)?,
-            moisture: moisture(recipe, have, basis)?,
+            state,
+            moisture: moisture(recipe, have, basis, state)?,
             basis,
             items: Vec::new(),
             serving: serving(recipe, have)?,
@@ -299,18 +300,37 @@ pub(super) fn retention<'a>(larder: &'a Larder, name: &str) -> Known<&'a Retenti
     })
 }
 
-fn moisture(recipe: &Recipe, have: &Have, basis: HerbBasis) -> Known<Option<MoistureRange>> {
+/// Between dried herb, at 8 to 15 % of water, and fresh, from 50 % of bark up.
+const NEITHER_FRESH_NOR_DRIED: f64 = 0.25;
+
+fn moisture(
+    recipe: &Recipe,
+    have: &Have,
+    basis: HerbBasis,
+    state: HerbState,
+) -> Known<Option<MoistureRange>> {
     let dries = recipe.steps.iter().any(|step| matches!(step, Step::Dry { .. }));
-    match have.herb.moisture_percent {
-        Some(Amount { low, high }) => {
-            let share = MassFraction::from_percent;
-            MoistureRange::between(share(low), share(high)).ok().map(Some)
+    let Some(Amount { low, high }) = have.herb.moisture_percent else {
+        if dries || basis == HerbBasis::Solids {
+            return Err(refuse(
+                "prepare-refused-moisture-unknown",
+                "prepare-settle-moisture-unknown",
+            ));
         }
-        None if dries || basis == HerbBasis::Solids => {
-            Err(refuse("prepare-refused-moisture-unknown", "prepare-settle-moisture-unknown"))
-        }
-        None => Ok(None),
+        return Ok(None);
+    };
+    let share = MassFraction::from_percent;
+    let range = MoistureRange::between(share(low), share(high)).ok()?;
+    let fits = match state {
+        HerbState::Fresh => range.low.share().share() >= NEITHER_FRESH_NOR_DRIED,
+        HerbState::Dried => range.high.share().share() <= NEITHER_FRESH_NOR_DRIED,
+    };
+    if fits {
+        return Ok(Some(range));
     }
+    let why = refuse("prepare-refused-moisture-of-state", "prepare-settle-moisture-of-state");
+    let why = with_amount(why, "least", low, Unit::Percent);
+    Err(with(with_amount(why, "most", high, Unit::Percent), "state", state.word()))
 }
 
 fn taken(have: &Have) -> Known<Option<Mass>> {

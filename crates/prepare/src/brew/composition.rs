@@ -10,7 +10,8 @@ use serde::{Deserialize, Serialize};
 /// Grams of each thing in a preparation, and the herb it stands for.
 ///
 /// What went over from the herb has no mass here: it is some hundredths of the liquid and its
-/// density is not published. The herb is counted apart, as the share that this liquid drew from.
+/// density is not published. The herb is counted apart, as the share that this liquid drew from; of
+/// a dish eaten with its herb it is the herb itself, still outside these grams.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Composition {
     /// Water.

@@ -70,8 +70,7 @@ fn moisture(batch: &Batch<'_>) -> Option<Working> {
 
 /// What the pot loses, where it is on the fire.
 fn steam(batch: &Batch<'_>, pot: &Pot) -> Option<Working> {
-    let heated = |step: &Step| matches!(step, Step::Simmer { .. } | Step::Reduce { .. });
-    if !batch.recipe.steps.iter().any(heated) {
+    if !batch.recipe.steps.iter().any(Step::heats) {
         return None;
     }
     let rate = batch.rate(crate::Lid::Off).ok()?;

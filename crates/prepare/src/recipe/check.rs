@@ -1,6 +1,6 @@
 //! What makes a recipe workable: checked once when it is read, all faults at once.
 
-use super::{Ingredient, Recipe, Step, What};
+use super::{Heat, Ingredient, Recipe, Step, What};
 use ground::{Dimension, Fault, Faults, Place, SaidUnit, Spoken};
 use std::collections::BTreeSet;
 
@@ -113,12 +113,16 @@ impl Check<'_> {
     /// Spirit and syrup stay off the fire, and only what was strained is sweetened.
     fn order(&mut self) {
         let mut inside = BTreeSet::new();
-        let (mut strained, mut finished) = (false, false);
+        let (mut hot, mut strained, mut finished) = (false, false, false);
         for (at, step) in self.recipe.steps.iter().enumerate() {
             let field = format!("step {}", at + 1);
             inside.extend(step.ingredient().map(|ingredient| ingredient.what));
+            hot |= step.heats()
+                || step.ingredient().is_some_and(|one| one.heat == Some(Heat::Boiling));
+            // What was left alone is cold.
+            hot &= !matches!(step, Step::Rest { .. });
             match step {
-                Step::Simmer { .. } | Step::Reduce { .. } if inside.contains(&What::Spirit) => {
+                _ if hot && inside.contains(&What::Spirit) => {
                     self.fault("recipe-heats-spirit", &field, step.word());
                 }
                 Step::Dissolve { .. } | Step::Mix(_) if !strained => {
@@ -194,6 +198,12 @@ mod tests {
             {"do": "simmer", "time": "5 min", "lid": "off"}
         ]"#;
         assert_eq!(codes(hot), ["recipe-heats-spirit"]);
+        let poured = r#"[
+            {"do": "add", "what": "herb", "amount": "10 g"},
+            {"do": "add", "what": "water", "amount": "100 ml", "heat": "boiling"},
+            {"do": "add", "what": "spirit", "amount": "100 ml", "strength": "96 % vol"}
+        ]"#;
+        assert_eq!(codes(poured), ["recipe-heats-spirit"]);
     }
 
     #[test]
