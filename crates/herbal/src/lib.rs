@@ -15,7 +15,7 @@ mod places;
 mod search;
 mod uses;
 
-pub use check::{Finding, Lack, Report, check};
+pub use check::{Column, Finding, Lack, Report, check};
 pub use file::TextFile;
 pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
 pub use kitchen::{DryingTarget, Growth, Kitchen, Ph, Warmth};

@@ -30,15 +30,11 @@ impl Herbal {
     ) -> Result<(Self, Account), Faults> {
         let mut reader = Reader::over(files, &self.sources);
         let flora = self.flora.overlaid(&mut reader);
+        let kitchen = self.kitchen.overlaid(&mut reader);
+        let uses = self.uses.overlaid(&mut reader, &flora);
         let land = self.land.overlaid(&mut reader);
         let Leavings { sources, account: later, faults } = reader.finish();
-        let herbal = Self {
-            sources,
-            flora,
-            uses: self.uses.clone(),
-            kitchen: self.kitchen.clone(),
-            land,
-        };
+        let herbal = Self { sources, flora, uses, kitchen, land };
         faults.or((herbal, account.clone().overlaid(&later)))
     }
 }

@@ -7,7 +7,7 @@ mod glossary;
 mod pairs;
 mod sheets;
 
-use crate::{Account, Herbal};
+use crate::{Account, Flora, Herbal};
 use ground::{Place, Standing, Text};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -19,8 +19,20 @@ pub struct Report {
     pub species: usize,
     /// How many facts of each standing each folder holds.
     pub facts: BTreeMap<String, BTreeMap<Standing, usize>>,
+    /// How far each character is filled, by name.
+    pub columns: BTreeMap<String, Column>,
     /// What was found, by kind and place.
     pub findings: Vec<Finding>,
+}
+
+/// How far a character is filled: what blocks a determination is mostly a plant of which nothing is
+/// said where others were looked at.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Column {
+    /// Species of which something is said, on their own sheet or by their genus or family.
+    pub filled: usize,
+    /// Those of them whose main statement may settle something.
+    pub settling: usize,
 }
 
 /// One thing that a herbal lacks.
@@ -62,8 +74,21 @@ pub fn check(herbal: &Herbal, account: &Account) -> Report {
     Report {
         species: herbal.flora.sheets().count(),
         facts: account.facts.clone(),
+        columns: columns(&herbal.flora),
         findings: notes.findings,
     }
+}
+
+fn columns(flora: &Flora) -> BTreeMap<String, Column> {
+    let terms = flora.glossary.terms();
+    let empty = terms.map(|term| (term.character.id.clone(), Column::default()));
+    let mut columns: BTreeMap<_, _> = empty.collect();
+    for (_, character, cell) in flora.cells() {
+        let column = columns.entry(character.to_owned()).or_default();
+        column.filled += 1;
+        column.settling += usize::from(cell.standing.may_clear());
+    }
+    columns
 }
 
 fn unused_sources(herbal: &Herbal, notes: &mut Notes<'_>) {
@@ -76,14 +101,19 @@ fn unused_sources(herbal: &Herbal, notes: &mut Notes<'_>) {
 }
 
 /// The findings so far, and where rows stand.
-struct Notes<'a> {
+pub(crate) struct Notes<'a> {
     account: &'a Account,
     findings: Vec<Finding>,
 }
 
 impl Notes<'_> {
     /// Notes a finding about a row, named by table, entry and field.
-    fn add(&mut self, lack: Lack, (table, entry, field): (&str, &str, &str), text: Text) {
+    pub(crate) fn add(
+        &mut self,
+        lack: Lack,
+        (table, entry, field): (&str, &str, &str),
+        text: Text,
+    ) {
         let at = self.account.places.at(table, entry, field);
         self.findings.push(Finding { lack, at, text });
     }

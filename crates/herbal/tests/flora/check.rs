@@ -1,7 +1,7 @@
 //! What a check finds, and where.
 
 use crate::small::{FAMILY, files, files_with};
-use herbal::{Finding, Herbal, Lack, Report, TextFile, check};
+use herbal::{Column, Finding, Herbal, Lack, Report, TextFile, check};
 
 fn report(files: &[TextFile]) -> Report {
     let (herbal, account) = Herbal::read_with_account(files).unwrap();
@@ -33,6 +33,18 @@ fn facts_are_counted_by_what_they_rest_on() {
     assert_eq!(report.facts["species"][&ground::Standing::Remembered], 1);
     assert_eq!(report.facts["species"][&ground::Standing::Weak], 1);
     assert_eq!(report.facts["glossary"][&ground::Standing::Practice], 1);
+}
+
+#[test]
+fn columns_count_what_groups_say_and_what_may_settle() {
+    let files = files_with(
+        "usually = [\"toothed\"], src = [\"flora\"]",
+        "usually = [\"toothed\"], src = [\"memory\"]",
+    );
+    let columns = report(&files).columns;
+    // The nettle's own leaf edge is published; that of hemlock is what its family is remembered for.
+    assert_eq!(columns["leaf_margin"], Column { filled: 2, settling: 1 });
+    assert_eq!(columns["leaf_length_mm"], Column { filled: 1, settling: 1 });
 }
 
 #[test]
