@@ -1,8 +1,8 @@
 //! A tiny invented table for the tests beside the code.
 
 use crate::{
-    Cell, Character, Kind, LookAlike, Matrix, Rank, Relatives, RelativesStatement, Sense, Spoils,
-    State, Taxon, Tool, Value,
+    Cell, Character, Kind, Level, Look, LookAlike, Matrix, Rank, Reader, Relatives,
+    RelativesStatement, Seen, Sense, Spoils, State, Taxon, Tool, Value,
 };
 use ground::{Harm, Organ, Region, Standing};
 use std::collections::BTreeMap;
@@ -63,6 +63,18 @@ pub(crate) fn cell(value: Value) -> Cell {
         rare_standing: Standing::Published,
         from: Rank::Species,
         sources: vec!["flora".into()],
+    }
+}
+
+/// A look by the leader Ada at the specimen `A` on the first of May, candidates hidden.
+pub(crate) fn look(character: &str, seen: Seen) -> Look {
+    Look {
+        character: character.to_owned(),
+        seen,
+        reader: Reader { name: "Ada".to_owned(), level: Level::Leader },
+        time: jiff::civil::date(2026, 5, 1).at(10, 0, 0, 0),
+        specimen: "A".to_owned(),
+        blind: true,
     }
 }
 

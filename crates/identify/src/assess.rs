@@ -1,0 +1,83 @@
+//! One target against all that was read: the rules of judging, put together.
+
+use crate::rules::{self, Misfit, MustLook, MustLookState, SecondReading, Tells};
+use crate::testimony::Testimony;
+use crate::weighing::{Scales, Trial};
+
+/// How a target stands.
+#[derive(Clone, Debug)]
+pub(crate) struct Assessment<'a> {
+    pub(crate) scales: Scales<'a>,
+    /// What may be left of the bar.
+    pub(crate) allowed: f64,
+    pub(crate) tells: Vec<Tells>,
+    pub(crate) must_looks: Vec<MustLook>,
+    pub(crate) misfit: Misfit,
+    pub(crate) second: Vec<SecondReading>,
+}
+
+impl<'a> Assessment<'a> {
+    pub(crate) fn new(trial: &Trial<'a>, testimonies: &[Testimony]) -> Self {
+        let scales = trial.scales(testimonies);
+        let must = rules::must_look(trial);
+        Self {
+            tells: rules::tells(&scales),
+            must_looks: rules::must_look_states(trial, testimonies, &must),
+            misfit: rules::misfit(trial, testimonies, &must),
+            second: rules::second_reading(trial, testimonies, &scales),
+            allowed: trial.allowed,
+            scales,
+        }
+    }
+
+    /// The harmless twins with which the target is determined together; nothing where the bar is
+    /// not met even so.
+    pub(crate) fn twins(&self) -> Option<Vec<String>> {
+        twins(&self.scales, self.allowed)
+    }
+
+    pub(crate) fn tells_met(&self) -> bool {
+        self.tells.iter().all(|tells| tells.met)
+    }
+
+    pub(crate) fn must_looks_done(&self) -> bool {
+        self.must_looks.iter().all(|must| must.state == MustLookState::Done)
+    }
+
+    pub(crate) fn read_twice(&self) -> bool {
+        self.second.iter().all(|second| second.had)
+    }
+
+    /// Whether all rules are met but the second reading.
+    pub(crate) fn settled_once(&self) -> bool {
+        self.twins().is_some()
+            && self.tells_met()
+            && self.must_looks_done()
+            && !self.misfit.blocks()
+    }
+
+    /// Whether all rules are met.
+    pub(crate) fn settled(&self) -> bool {
+        self.settled_once() && self.read_twice()
+    }
+}
+
+/// The harmless twins that must be left aside for what is left of the bar to be allowed: none where
+/// that needs none; nothing where leaving all of them aside would not do.
+pub(crate) fn twins(scales: &Scales<'_>, allowed: f64) -> Option<Vec<String>> {
+    let mut harmless: Vec<_> =
+        scales.contributions().filter(|(rival, _)| rival.is_harmless_twin()).collect();
+    harmless.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| b.0.name.cmp(&a.0.name)));
+    let mut twins: Vec<String> = Vec::new();
+    while left_without(scales, &twins) > allowed {
+        let (most, _) = harmless.pop()?;
+        twins.push(most.name.clone());
+    }
+    twins.sort();
+    Some(twins)
+}
+
+fn left_without(scales: &Scales<'_>, twins: &[String]) -> f64 {
+    let others = scales.contributions().filter(|(rival, _)| !twins.contains(&rival.name));
+    others.map(|(_, part)| part).sum()
+}

@@ -1,0 +1,262 @@
+//! The rules beside the bar: tells, must-look characters, misfit, second reading.
+
+use crate::rival::Rival;
+use crate::spectrum::{Spectrum, likely, weights};
+use crate::testimony::{Reading, Testimony};
+use crate::weighing::{Scales, Trial, Weighed};
+use crate::{Character, Seen, Sense, evidence};
+use ground::Finite;
+use serde::{Deserialize, Serialize};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What tells the target from one dangerous look-alike, as far as it was looked at.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tells {
+    /// The look-alike.
+    pub look_alike: String,
+    /// Whether enough of them speak for the target: two groups of different organs, not both
+    /// smelt.
+    pub met: bool,
+    /// The characters that speak for the target at least four times over, strongest first.
+    pub characters: Vec<Tell>,
+}
+
+/// A character that speaks for the target over a look-alike.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Tell {
+    /// The character.
+    pub character: String,
+    /// How many times likelier what was seen is of the target.
+    pub times: Finite,
+}
+
+/// A character that must be looked at.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct MustLook {
+    /// The character.
+    pub character: String,
+    /// How far that has been done.
+    pub state: MustLookState,
+}
+
+/// How far a character that must be looked at has been.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum MustLookState {
+    /// Read, and agreeing.
+    Done,
+    /// Not yet read, or it could not be told.
+    Open,
+    /// Read, and not agreeing.
+    Contrary,
+    /// The target's sheet says nothing of it.
+    NotKnown,
+}
+
+/// A deadly rival that calls for a second reading.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct SecondReading {
+    /// The rival.
+    pub against: String,
+    /// Whether there was one.
+    pub had: bool,
+}
+
+/// How well what was read fits the target.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Misfit {
+    /// Correlation groups in which something was read that the target hardly ever shows.
+    pub groups: Vec<String>,
+    /// Must-look characters in which that is so.
+    pub must_look: Vec<String>,
+    /// How many groups agree with the target.
+    pub agreeing: usize,
+}
+
+impl Misfit {
+    /// Whether it blocks: a must-look character, or two groups, or one that fewer than six
+    /// agreeing groups stand against.
+    #[must_use]
+    pub fn blocks(&self) -> bool {
+        let outweighed = self.groups.is_empty()
+            || (self.groups.len() == 1 && self.agreeing >= evidence::OUTWEIGH);
+        !self.must_look.is_empty() || !outweighed
+    }
+
+    /// Whether it is beyond one slip: two groups, or a must-look character.
+    #[must_use]
+    pub fn is_grave(&self) -> bool {
+        self.groups.len() >= 2 || !self.must_look.is_empty()
+    }
+}
+
+/// The tells against every look-alike that calls for them.
+pub(crate) fn tells(scales: &Scales<'_>) -> Vec<Tells> {
+    let calling = scales.rivals.iter().enumerate().filter(|(_, rival)| rival.wants_tells());
+    calling.map(|(at, rival)| tells_against(scales, at, rival)).collect()
+}
+
+fn tells_against(scales: &Scales<'_>, at: usize, rival: &Rival) -> Tells {
+    let mut strong = strong(scales, at);
+    let met = told_apart(&strong, true);
+    strong.sort_by(|a, b| a.factor(at).total_cmp(&b.factor(at)).then(a.column.cmp(&b.column)));
+    let tell = |weighed: &&Weighed<'_>| Tell {
+        character: weighed.character.id.clone(),
+        times: Finite::new(1.0 / weighed.factor(at)).unwrap_or_default(),
+    };
+    Tells { look_alike: rival.name.clone(), met, characters: strong.iter().map(tell).collect() }
+}
+
+/// The characters that speak strongly for the target over a rival, in groups that as a whole do.
+pub(crate) fn strong<'s, 'a>(scales: &'s Scales<'a>, rival: usize) -> Vec<&'s Weighed<'a>> {
+    let is_strong = |factor: f64| factor <= 1.0 / evidence::TELL;
+    let all = scales.weighed().iter().filter(|weighed| is_strong(weighed.factor(rival)));
+    all.filter(|weighed| is_strong(scales.group(&weighed.character.group, rival))).collect()
+}
+
+/// Whether two of these lie in different groups, one of them not smelt, and, where that is asked,
+/// in different organs.
+pub(crate) fn told_apart(strong: &[&Weighed<'_>], of_two_organs: bool) -> bool {
+    let all = || strong.iter().map(|weighed| weighed.character);
+    let mut pairs = all().flat_map(|a| all().map(move |b| (a, b)));
+    pairs.any(|(a, b)| {
+        a.group != b.group
+            && (a.sense != Sense::Smell || b.sense != Sense::Smell)
+            && (!of_two_organs || a.organ != b.organ)
+    })
+}
+
+/// The numbers of the deadly rivals that call for a second reading: every deadly look-alike that is
+/// named, and every deadly rival that still weighs on the bar.
+pub(crate) fn calling_twice(scales: &Scales<'_>) -> Vec<usize> {
+    let weighs = |at: usize, rival: &Rival| rival.weight * scales.factor(at) >= evidence::CLOSE;
+    let rivals = scales.rivals.iter().enumerate();
+    let calling = rivals.filter(|(at, r)| r.is_deadly() && (r.named || weighs(*at, r)));
+    calling.map(|(at, _)| at).collect()
+}
+
+/// The deadly rivals that call for a second reading, and whether each has had it: whether the
+/// characters that were read twice would by themselves tell the two apart.
+pub(crate) fn second_reading(
+    trial: &Trial<'_>,
+    testimonies: &[Testimony],
+    scales: &Scales<'_>,
+) -> Vec<SecondReading> {
+    let one = |at: usize| {
+        let rival = scales.rivals.get(at)?;
+        let read = |column| testimonies.iter().find(|testimony| testimony.column == column);
+        let mut twice = strong(scales, at);
+        twice.retain(|weighed| read(weighed.column).is_some_and(|t| trial.twice(t, rival)));
+        Some(SecondReading { against: rival.name.clone(), had: told_apart(&twice, rival.named) })
+    };
+    calling_twice(scales).into_iter().filter_map(one).collect()
+}
+
+/// The characters that must be looked at: those that the sheet says; where it says none, those said
+/// to tell the target from its dangerous look-alikes and to be seen this month.
+pub(crate) fn must_look(trial: &Trial<'_>) -> BTreeSet<String> {
+    let taxon = trial.taxon;
+    if !taxon.must_look.is_empty() {
+        return taxon.must_look.iter().cloned().collect();
+    }
+    let dangerous: Vec<_> = trial.rivals.iter().filter(|rival| rival.wants_tells()).collect();
+    let own = taxon.look_alikes.iter().filter(|a| dangerous.iter().any(|r| r.name == a.name));
+    let others = dangerous.iter().filter_map(|rival| rival.taxon(trial.judge));
+    let theirs =
+        others.flat_map(|other| &other.look_alikes).filter(|alike| alike.name == taxon.name);
+    let tells = own.chain(theirs).flat_map(|alike| &alike.tells);
+    let seen_now = |tell: &&String| {
+        trial.judge.matrix().character(tell).is_some_and(|character| trial.visible(character))
+    };
+    tells.filter(seen_now).cloned().collect()
+}
+
+/// How far each of these has been looked at.
+pub(crate) fn must_look_states(
+    trial: &Trial<'_>,
+    testimonies: &[Testimony],
+    must: &BTreeSet<String>,
+) -> Vec<MustLook> {
+    let state = |character: &String| {
+        let column = trial.judge.matrix().column(character);
+        let said = column.and_then(|column| trial.judge.shown(trial.target, column));
+        let read = testimonies.iter().find(|t| Some(t.column) == column);
+        let fits = read.map(|testimony| fits(trial, testimony)).unwrap_or_default();
+        match (said, fits.iter().min()) {
+            (None, _) => MustLookState::NotKnown,
+            (Some(_), None) => MustLookState::Open,
+            // What is only remembered is good enough here: agreeing clears nothing by itself.
+            (Some(_), Some(Fit::Agrees)) => MustLookState::Done,
+            (Some(_), Some(_)) => MustLookState::Contrary,
+        }
+    };
+    let one =
+        |character: &String| MustLook { character: character.clone(), state: state(character) };
+    must.iter().map(one).collect()
+}
+
+/// How a reading fits the target. From the worst to the best.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+enum Fit {
+    /// The target hardly ever shows it.
+    Misfits,
+    /// The target shows it, but shows something else far more.
+    Strains,
+    /// It is as good as what the target shows most.
+    Agrees,
+}
+
+/// How well the readings fit the target, group by group.
+pub(crate) fn misfit(
+    trial: &Trial<'_>,
+    testimonies: &[Testimony],
+    must: &BTreeSet<String>,
+) -> Misfit {
+    let mut groups: BTreeMap<&str, Fit> = BTreeMap::new();
+    let mut misfit = Misfit::default();
+    for testimony in testimonies {
+        let Some(character) = trial.judge.character(testimony.column) else {
+            continue;
+        };
+        for fit in fits(trial, testimony) {
+            let worst = groups.entry(&character.group).or_insert(fit);
+            *worst = fit.min(*worst);
+            if fit == Fit::Misfits && must.contains(&character.id) {
+                misfit.must_look.push(character.id.clone());
+            }
+        }
+    }
+    misfit.must_look.dedup();
+    misfit.agreeing = groups.values().filter(|fit| **fit == Fit::Agrees).count();
+    let misfits = groups.iter().filter(|(_, fit)| **fit == Fit::Misfits);
+    misfit.groups = misfits.map(|(group, _)| (*group).to_owned()).collect();
+    misfit
+}
+
+/// How each reading of a testimony that says something fits the target.
+fn fits(trial: &Trial<'_>, testimony: &Testimony) -> Vec<Fit> {
+    let character = trial.judge.character(testimony.column);
+    let spectrum = trial.judge.shown(trial.target, testimony.column);
+    let Some((character, spectrum)) = character.zip(spectrum) else {
+        return Vec::new();
+    };
+    let Some(cell) = trial.judge.matrix().at(trial.target, testimony.column) else {
+        return Vec::new();
+    };
+    let said = testimony.readings.iter().filter(|reading| reading.seen.says_something());
+    said.map(|reading| fit(spectrum, reading, &likely(character, cell), character)).collect()
+}
+
+fn fit(spectrum: &Spectrum, reading: &Reading, likely: &[Seen], character: &Character) -> Fit {
+    let misread = reading.level.misread(character.organ);
+    let chance = |seen| spectrum.chance(&weights(character, seen, misread));
+    let best = likely.iter().map(chance).fold(0.0, f64::max);
+    let share = spectrum.chance(&reading.weights) / best;
+    if share < evidence::MISFIT {
+        Fit::Misfits
+    } else if share < evidence::AGREES {
+        Fit::Strains
+    } else {
+        Fit::Agrees
+    }
+}

@@ -1,0 +1,180 @@
+//! Weighing: what every testimony does to every rival, and what is left of the bar.
+
+use crate::judge::Judge;
+use crate::rival::Rival;
+use crate::spectrum::Spectrum;
+use crate::testimony::Testimony;
+use crate::{Character, Taxon};
+use ground::Month;
+
+/// Who is judged, against whom, and when.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Trial<'a> {
+    pub(crate) judge: &'a Judge<'a>,
+    /// The target's row.
+    pub(crate) target: usize,
+    pub(crate) taxon: &'a Taxon,
+    pub(crate) rivals: &'a [Rival],
+    pub(crate) month: Month,
+    /// What may be left of the bar.
+    pub(crate) allowed: f64,
+}
+
+impl<'a> Trial<'a> {
+    /// A testimony with what it does to every rival.
+    pub(crate) fn weigh(&self, testimony: &Testimony) -> Option<Weighed<'a>> {
+        let character = self.judge.character(testimony.column)?;
+        let factor = |rival: &Rival| self.factor(testimony, character, rival);
+        let factors = self.rivals.iter().map(factor).collect();
+        Some(Weighed { column: testimony.column, character, factors })
+    }
+
+    /// All of them on the scales.
+    pub(crate) fn scales(&self, testimonies: &[Testimony]) -> Scales<'a> {
+        let mut scales = Scales { rivals: self.rivals, weighed: Vec::new() };
+        for weighed in testimonies.iter().filter_map(|testimony| self.weigh(testimony)) {
+            scales.add(weighed);
+        }
+        scales
+    }
+
+    /// Whether a testimony is a second reading that counts against a rival.
+    pub(crate) fn twice(&self, testimony: &Testimony, rival: &Rival) -> bool {
+        self.with_both(testimony.column, rival, |t, r| testimony.twice(t, r)).unwrap_or(false)
+    }
+
+    /// Whether a character of the target can be seen in the month.
+    pub(crate) fn visible(&self, character: &Character) -> bool {
+        visible(self.taxon, character, self.month)
+    }
+
+    /// How many times likelier a testimony is of a rival than of the target; 1 where either sheet
+    /// says nothing of the character, never below 1 where the target should not show the organ now.
+    ///
+    /// When the rival shows the organ does not matter: what is in hand is compared with what the
+    /// rival looks like whenever it has one.
+    fn factor(&self, testimony: &Testimony, character: &Character, rival: &Rival) -> f64 {
+        let factor = self.with_both(testimony.column, rival, |t, r| testimony.factor(t, r));
+        let factor = factor.unwrap_or(1.0);
+        if self.visible(character) { factor } else { factor.max(1.0) }
+    }
+
+    fn with_both<T>(
+        &self,
+        column: usize,
+        rival: &Rival,
+        with: impl FnOnce(&Spectrum, &Spectrum) -> T,
+    ) -> Option<T> {
+        let target = self.judge.shown(self.target, column)?;
+        let other = rival.shown(self.judge, self.target, column)?;
+        Some(with(target, &other))
+    }
+}
+
+/// Whether a character of a taxon can be seen in a month.
+pub(crate) fn visible(taxon: &Taxon, character: &Character, month: Month) -> bool {
+    taxon.seasons.get(&character.organ).is_none_or(|season| season.contains(month))
+}
+
+/// One character with what was read of it, weighed against every rival.
+#[derive(Clone, Debug)]
+pub(crate) struct Weighed<'a> {
+    pub(crate) column: usize,
+    pub(crate) character: &'a Character,
+    /// By rival: how many times likelier what was read is of it than of the target.
+    pub(crate) factors: Vec<f64>,
+}
+
+impl Weighed<'_> {
+    pub(crate) fn factor(&self, rival: usize) -> f64 {
+        self.factors.get(rival).copied().unwrap_or(1.0)
+    }
+}
+
+/// Everything that was read, weighed.
+#[derive(Clone, Debug)]
+pub(crate) struct Scales<'a> {
+    pub(crate) rivals: &'a [Rival],
+    /// Sorted by correlation group, then by column.
+    weighed: Vec<Weighed<'a>>,
+}
+
+impl<'a> Scales<'a> {
+    pub(crate) fn add(&mut self, weighed: Weighed<'a>) {
+        let key = |w: &Weighed<'a>| (&w.character.group, w.column);
+        let at = self.weighed.partition_point(|other| key(other) <= key(&weighed));
+        self.weighed.insert(at, weighed);
+    }
+
+    /// The same without one character.
+    pub(crate) fn without(&self, column: usize) -> Self {
+        let mut less = self.clone();
+        less.weighed.retain(|weighed| weighed.column != column);
+        less
+    }
+
+    pub(crate) fn weighed(&self) -> &[Weighed<'a>] {
+        &self.weighed
+    }
+
+    /// How many times likelier all that was read is of a rival than of the target: e^(−L).
+    pub(crate) fn factor(&self, rival: usize) -> f64 {
+        let groups = self.weighed.chunk_by(|a, b| a.character.group == b.character.group);
+        groups.map(|group| group_factor(group.iter().map(|w| w.factor(rival)))).product()
+    }
+
+    /// The factor of one group alone.
+    pub(crate) fn group(&self, group: &str, rival: usize) -> f64 {
+        group_factor(self.of_group(group).map(|weighed| weighed.factor(rival)))
+    }
+
+    /// What each rival contributes to the bar: π h e^(−L).
+    pub(crate) fn contributions(&self) -> impl Iterator<Item = (&'a Rival, f64)> + '_ {
+        let rivals = self.rivals.iter().enumerate();
+        rivals.map(|(at, rival)| (rival, rival.weight * self.factor(at)))
+    }
+
+    /// What is left of the bar, harmless twins and all.
+    pub(crate) fn left(&self) -> f64 {
+        self.contributions().map(|(_, part)| part).sum()
+    }
+
+    /// What each rival would contribute with one more character on the scales.
+    pub(crate) fn with<'s>(
+        &'s self,
+        contributions: &'s [f64],
+        more: &'s Weighed<'_>,
+    ) -> impl Iterator<Item = f64> + 's {
+        let group: Vec<_> = self.of_group(&more.character.group).collect();
+        contributions.iter().enumerate().map(move |(at, part)| {
+            let old = || group.iter().map(|weighed| weighed.factor(at));
+            let new = old().chain(std::iter::once(more.factor(at)));
+            part / group_factor(old()) * group_factor(new)
+        })
+    }
+
+    fn of_group(&self, group: &str) -> impl Iterator<Item = &Weighed<'a>> {
+        self.weighed.iter().filter(move |weighed| weighed.character.group == group)
+    }
+}
+
+/// Characters that go together count once: the best of what speaks for the target, and all of what
+/// speaks against it.
+fn group_factor(factors: impl Iterator<Item = f64>) -> f64 {
+    let (favour, contrary) = factors.fold((1.0, 1.0), |(favour, contrary): (f64, f64), factor| {
+        (favour.min(factor), contrary * factor.max(1.0))
+    });
+    favour * contrary
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_group_gives_its_best_favour_and_all_its_contraries() {
+        assert_eq!(group_factor([0.1, 0.01, 0.5].into_iter()), 0.01);
+        assert_eq!(group_factor([0.25, 2.0, 3.0].into_iter()), 1.5);
+        assert_eq!(group_factor(std::iter::empty()), 1.0);
+    }
+}
