@@ -3,6 +3,8 @@
 mod assess;
 mod bayes;
 mod blocked;
+#[cfg(test)]
+mod cases;
 mod cell;
 mod character;
 mod check;

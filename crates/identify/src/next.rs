@@ -7,7 +7,7 @@ use crate::offer::Means;
 use crate::rules::{calling_twice, strong, tells, told_apart};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
-use crate::{Case, MustLookState, Seen, Sense, blocked, evidence, spectrum};
+use crate::{Case, MustLook, MustLookState, Seen, Sense, blocked, evidence, spectrum};
 use ground::{Faults, Finite, Text};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
@@ -94,7 +94,7 @@ fn next(trial: &Trial<'_>, testimonies: &[Testimony], means: &Means) -> Next {
         return Next::CannotSettle { why };
     }
     search.prune();
-    match search.again(testimonies) {
+    match search.again(&assessment, testimonies) {
         Ok(again) => Next::Look(Plan { again, ..search.plan(&assessment) }),
         Err(rival) => {
             let why = Text::new("identify-cannot-read-twice").taxon("rival", rival);
@@ -135,7 +135,8 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// Chooses the characters that must be looked at; gives those that cannot be.
     fn must_look(&mut self, assessment: &Assessment<'_>) -> Vec<String> {
-        let open = assessment.must_looks.iter().filter(|m| m.state != MustLookState::Done);
+        let settled = [MustLookState::Done, MustLookState::Doubtful];
+        let open = assessment.must_looks.iter().filter(|m| !settled.contains(&m.state));
         let mut unseen = Vec::new();
         for must in open {
             let column = self.trial.judge.matrix().column(&must.character);
@@ -260,9 +261,17 @@ impl<'s, 'a> Search<'s, 'a> {
     /// The quickest characters that a second reading needs; the deadly rival against which none
     /// would do, where there is one.
     ///
-    /// Never a smell: the second one favours nothing.
-    fn again(&self, testimonies: &[Testimony]) -> Result<Vec<String>, String> {
-        let mut again: BTreeSet<usize> = BTreeSet::new();
+    /// Never a smell: the second one favours nothing. And every must-look character of which one
+    /// reader alone was in doubt.
+    fn again(
+        &self,
+        assessment: &Assessment<'_>,
+        testimonies: &[Testimony],
+    ) -> Result<Vec<String>, String> {
+        let doubtful =
+            assessment.must_looks.iter().filter(|must| must.state == MustLookState::Doubtful);
+        let column = |must: &MustLook| self.trial.judge.matrix().column(&must.character);
+        let mut again: BTreeSet<usize> = doubtful.filter_map(column).collect();
         for at in calling_twice(&self.scales) {
             let Some(rival) = self.trial.rivals.get(at) else {
                 continue;

@@ -92,6 +92,7 @@ fn must_looks<'a>(assessment: &'a Assessment<'_>) -> impl Iterator<Item = Text> 
     let id = |state: MustLookState| match state {
         MustLookState::Done => None,
         MustLookState::Open => Some("identify-must-look-open"),
+        MustLookState::Doubtful => Some("identify-must-look-doubtful"),
         MustLookState::Contrary => Some("identify-must-look-contrary"),
         MustLookState::NotKnown => Some("identify-must-look-not-known"),
     };

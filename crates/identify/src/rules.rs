@@ -43,10 +43,12 @@ pub struct MustLook {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
 pub enum MustLookState {
-    /// Read, and agreeing.
+    /// Read, and agreeing with what the target mostly shows; no reading misfits.
     Done,
     /// Not yet read, or it could not be told.
     Open,
+    /// Read by one reader, who found what the target shows now and then: somebody else must read it.
+    Doubtful,
     /// Read, and not agreeing.
     Contrary,
     /// The target's sheet says nothing of it.
@@ -182,12 +184,16 @@ pub(crate) fn must_look_states(
         let said = column.and_then(|column| trial.judge.shown(trial.target, column));
         let read = testimonies.iter().find(|t| Some(t.column) == column);
         let fits = read.map(|testimony| fits(trial, testimony)).unwrap_or_default();
-        match (said, fits.iter().min()) {
-            (None, _) => MustLookState::NotKnown,
-            (Some(_), None) => MustLookState::Open,
+        match said {
+            None => MustLookState::NotKnown,
+            Some(_) if fits.is_empty() => MustLookState::Open,
             // What is only remembered is good enough here: agreeing clears nothing by itself.
-            (Some(_), Some(Fit::Agrees)) => MustLookState::Done,
-            (Some(_), Some(_)) => MustLookState::Contrary,
+            Some(_) if fits.contains(&Fit::Agrees) && !fits.contains(&Fit::Misfits) => {
+                MustLookState::Done
+            }
+            Some(_) if fits.contains(&Fit::Misfits) => MustLookState::Contrary,
+            Some(_) if read.is_some_and(|t| t.readers() < 2) => MustLookState::Doubtful,
+            Some(_) => MustLookState::Contrary,
         }
     };
     let one =

@@ -78,6 +78,15 @@ pub(crate) fn look(character: &str, seen: Seen) -> Look {
     }
 }
 
+/// States of which the first is taken for the last.
+fn taken_for_three(id: &str, names: &[&str]) -> Vec<State> {
+    let Kind::States(mut states) = character(id, names).kind else {
+        return Vec::new();
+    };
+    states[0].taken_for = vec!["three".to_owned()];
+    states
+}
+
 /// Three invented descriptions under real names, each character telling all three apart.
 pub(crate) fn matrix() -> Matrix {
     let states = ["one", "two", "three"];
@@ -89,8 +98,12 @@ pub(crate) fn matrix() -> Matrix {
         ("bulb", Organ::Underground, Sense::Sight),
         ("bract", Organ::Flower, Sense::Sight),
     ];
-    let characters =
-        organs.map(|(id, organ, sense)| Character { organ, sense, ..character(id, &states) });
+    let characters = organs.map(|(id, organ, sense)| Character {
+        organ,
+        sense,
+        kind: Kind::States(taken_for_three(id, &states)),
+        ..character(id, &states)
+    });
     let tells: &[&str] = &["smell", "base", "stem", "bulb"];
     let taxa = [
         taxon("Allium ursinum", Harm::None, &[("Colchicum autumnale", tells)]),

@@ -123,6 +123,13 @@ impl Testimony {
         best * worst
     }
 
+    /// How many readers said something.
+    pub(crate) fn readers(&self) -> usize {
+        let said = self.readings.iter().filter(|reading| reading.seen.says_something());
+        let names: std::collections::BTreeSet<_> = said.map(|reading| &reading.reader).collect();
+        names.len()
+    }
+
     /// Each reader's least favourable reading, with its factor.
     fn least_favourable(&self, target: &Spectrum, rival: &Spectrum) -> Vec<(&Reading, f64)> {
         let mut standing: Vec<(&Reading, f64)> = Vec::new();

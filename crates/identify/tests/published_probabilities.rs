@@ -5,12 +5,7 @@
 //! rational arithmetic, with 1 % and 99 % for never and always as usual in that field; the fractions
 //! stand beside them, so that anybody can repeat them.
 
-#![expect(
-    clippy::unwrap_used,
-    clippy::indexing_slicing,
-    clippy::panic,
-    reason = "in a test a panic is the report"
-)]
+#![expect(clippy::unwrap_used, reason = "in a test a panic is the report")]
 
 use ground::{Finite, Harm, Organ, Standing};
 use identify::{
@@ -211,10 +206,13 @@ fn a_search_to_the_end_says_that_nothing_left_can_settle_it() {
     assert!((deadly.contributes.get() / (1e6 * odds) - 1.0).abs() < 1e-9);
 }
 
+/// A state, and how often it was seen with play and without.
+type Counts = (&'static str, f64, f64);
+
 /// Quinlan 1986, *Induction of decision trees*, Machine Learning 1:81–106: fourteen mornings, by
-/// whether there was play. Counts of (play, no play) for each state.
+/// whether there was play.
 fn mornings() -> Matrix {
-    let counts: [(&str, &[(&str, f64, f64)]); 4] = [
+    let counts: [(&str, &[Counts]); 4] = [
         ("outlook", &[("sunny", 2.0, 3.0), ("overcast", 4.0, 0.0), ("rain", 3.0, 2.0)]),
         ("temperature", &[("hot", 2.0, 2.0), ("mild", 4.0, 2.0), ("cool", 3.0, 1.0)]),
         ("humidity", &[("high", 3.0, 4.0), ("normal", 6.0, 1.0)]),
@@ -223,7 +221,7 @@ fn mornings() -> Matrix {
     let mut cells = Vec::new();
     let mut characters = Vec::new();
     for (id, states) in counts {
-        let shares = |of: fn(&(&str, f64, f64)) -> f64| {
+        let shares = |of: fn(&Counts) -> f64| {
             let total: f64 = states.iter().map(of).sum();
             Value::Shares(states.iter().map(|row| (row.0.to_owned(), of(row) / total)).collect())
         };

@@ -23,6 +23,7 @@ identify-unlisted-relative = an unlisted relative of { $taxon }
 identify-no-sheet = { $look_alike } is named as a look-alike and has no sheet: it cannot be set aside.
 identify-tells-open = Two tells of different organs, one of them not smell, are still wanted against { $look_alike }.
 identify-must-look-open = Must be looked at: { $character }.
+identify-must-look-doubtful = Shows what it shows only now and then, and somebody else must read it: { $character }.
 identify-must-look-contrary = Does not agree: { $character }.
 identify-must-look-not-known = Must be looked at, but the sheet says nothing of it: { $character }.
 identify-misfit = What was seen does not fit: { $groups }.
