@@ -222,7 +222,7 @@ fn hold_substance(
         return Ok(());
     }
     worst_end_questions(case, findings);
-    for limit in limits {
+    for limit in limits.iter().filter(|limit| concerns(limit, case.person) > Concerns::No) {
         let held = hold(case, limit, sum.as_ref(), ledger)?;
         weigh(case, limit, &held, findings);
         findings.hold(held);
@@ -295,9 +295,6 @@ fn hold(
 
 /// What a limit asks for, by its use.
 fn weigh(case: &Case<'_>, limit: &Limit, held: &Held, findings: &mut Findings) {
-    if concerns(limit, case.person) == Concerns::No {
-        return;
-    }
     if limit.level.is_some_and(Level::per_body) && case.person.body_mass.is_none() {
         findings.open(Question::BodyMass);
     }
