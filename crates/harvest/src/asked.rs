@@ -88,6 +88,9 @@ pub struct Site {
     pub consents: Vec<Consent>,
 }
 
+/// The rule that a consent names when it answers what a species' sheet says of protection.
+pub const PROTECTED: &str = "protected";
+
 /// An authority's written consent to what a land rule would not allow without it.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Consent {

@@ -22,7 +22,7 @@ pub mod walk;
 
 pub use allow::{Allowance, Candidate, Kind, Note, Outcome, RuleRef, allow};
 pub use asked::{
-    Asked, Consent, History, Leave, Nearness, Permission, Purpose, Site, Stand, Taken,
+    Asked, Consent, History, Leave, Nearness, PROTECTED, Permission, Purpose, Site, Stand, Taken,
 };
 pub use crop::{Crop, Plots, Survey, SurveyNotes};
 pub use quantity::{Measure, Pieces, Quantity};

@@ -12,6 +12,9 @@ use std::collections::BTreeMap;
 /// Something that happened at a time.
 type Dated<T> = (Option<DateTime>, T);
 
+/// The looks at each plant in hand, in the order in which they were made.
+pub type LooksBySpecimen = BTreeMap<String, Vec<(ContentId, Option<DateTime>, Look)>>;
+
 /// The state of the school: what stands in its journal, by name.
 ///
 /// Where two entries give the same name, the later one holds; of two at the same time, the one with
@@ -27,7 +30,7 @@ pub struct School {
     /// Surveys, latest last.
     pub surveys: Vec<Dated<Survey>>,
     /// Looks by the plant in hand, in the order in which they were made.
-    pub looks: BTreeMap<String, Vec<(ContentId, Option<DateTime>, Look)>>,
+    pub looks: LooksBySpecimen,
     /// Harvests.
     pub takes: BTreeMap<String, Dated<Take>>,
     /// Lots.

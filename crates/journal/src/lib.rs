@@ -16,7 +16,7 @@ pub use entry::{
     Participant, Payload, Permission, Plot, Saw, Serving, Site, Sorting, Stand, Survey, Take,
     Weighing, Word,
 };
-pub use fold::School;
+pub use fold::{LooksBySpecimen, School};
 pub use lot::{Fitness, LotState};
 pub use sealed::Sealed;
 pub use set::Journal;

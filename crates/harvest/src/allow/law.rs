@@ -2,7 +2,7 @@
 //! locally.
 
 use super::{Candidate, Kind, Note, Outcome, RuleRef, Tally, shown};
-use crate::{Asked, Effect, LandRule, Leave, Period, Quantity, Rules};
+use crate::{Asked, Effect, LandRule, Leave, PROTECTED, Period, Quantity, Rules};
 use ground::{Formula, Refusal, Text, Working};
 use jiff::civil::{Date, date};
 
@@ -43,7 +43,7 @@ pub(super) fn protection(asked: &Asked) -> Option<Candidate> {
     let text = |id: &str| Text::new(id).taxon("taxon", asked.taxon.as_str()).with("note", note);
     let consents = asked.site.consents.iter();
     let allowed = consents
-        .filter(|consent| consent.rule == "protected" && consent.until >= asked.on)
+        .filter(|consent| consent.rule == PROTECTED && consent.until >= asked.on)
         .find(|consent| !consent.from.is_empty());
     let Some(consent) = allowed else {
         let settle = text("harvest-settle-protected");

@@ -1,0 +1,113 @@
+//! Requests and replies.
+
+use crate::World;
+use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
+use crate::making::{MakeOrder, MakeReply, make};
+use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
+use crate::outing::{self, InputFile};
+use crate::plan::{Plan, TakePlan, allowances, plan};
+use crate::serving::{ServingReply, servings};
+use crate::sums::{Sum, SumReply, work_out};
+use ground::Faults;
+use serde::{Deserialize, Serialize};
+
+/// Everything that can be asked.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Request {
+    /// An outing, worked out.
+    Plan {
+        /// Its file, and those that it includes.
+        files: Vec<InputFile>,
+        /// Whether the leader's reasons are wanted too.
+        reasons: bool,
+    },
+    /// What a plant in hand is, or whether it is this one.
+    Name(NameOrder),
+    /// What tells two plants apart.
+    Compare {
+        /// The plants, by any of their names.
+        plants: [String; 2],
+    },
+    /// How much may go from the stands of an outing file.
+    Allowance {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
+    },
+    /// A preparation, forwards or backwards.
+    Make(MakeOrder),
+    /// Who may have what, and how much.
+    Serving {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
+        /// Whether the leader's reasons are wanted too.
+        reasons: bool,
+    },
+    /// The plants of the herbal, or those whose names fit these words.
+    HerbalList {
+        /// Words of a name; all plants when empty.
+        words: String,
+    },
+    /// What is known of one plant.
+    HerbalShow {
+        /// Its scientific, common or former name.
+        name: String,
+    },
+    /// What the herbal lacks.
+    HerbalCheck {
+        /// Where each of its rows stands and what it rests on.
+        account: herbal::Account,
+    },
+    /// A small sum.
+    Sum(Sum),
+}
+
+/// What comes back.
+#[derive(Clone, Debug, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Reply {
+    /// An outing, worked out.
+    Plan(Box<Plan>),
+    /// What a plant in hand is.
+    Name(Box<NameReply>),
+    /// What tells two plants apart.
+    Compare(CompareReply),
+    /// How much may go.
+    Allowance(Vec<TakePlan>),
+    /// A preparation.
+    Make(Box<MakeReply>),
+    /// Who may have what.
+    Serving(ServingReply),
+    /// Plants.
+    HerbalList(ListReply),
+    /// One plant.
+    HerbalShow(Box<SheetReply>),
+    /// What the herbal lacks.
+    HerbalCheck(CheckReply),
+    /// A small sum.
+    Sum(SumReply),
+}
+
+/// Answers a request.
+///
+/// # Errors
+/// Every fault of the request, with what was wanted and how to mend it.
+pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
+    let read = |files: &[InputFile]| outing::read(files, &world.herbal);
+    Ok(match request {
+        Request::Plan { files, reasons } => {
+            Reply::Plan(Box::new(plan(world, &read(&files)?, reasons)?))
+        }
+        Request::Name(order) => Reply::Name(Box::new(name(world, &order)?)),
+        Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
+        Request::Allowance { files } => Reply::Allowance(allowances(world, &read(&files)?)),
+        Request::Make(order) => Reply::Make(Box::new(make(world, &order)?)),
+        Request::Serving { files, reasons } => {
+            Reply::Serving(servings(world, &read(&files)?, reasons)?)
+        }
+        Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
+        Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
+        Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
+        Request::Sum(sum) => Reply::Sum(work_out(sum)?),
+    })
+}

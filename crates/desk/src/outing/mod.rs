@@ -1,0 +1,14 @@
+//! The outing file: what is known and what is wanted, read into entries and wishes.
+
+mod entries;
+mod file;
+mod names;
+mod read;
+mod shape;
+mod wishes;
+
+pub use file::{InputFile, MOST_BYTES};
+pub use read::{Outing, includes, read};
+pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
+
+pub(crate) use names::nearest;

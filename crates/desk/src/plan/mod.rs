@@ -1,0 +1,311 @@
+//! The plan: everything an outing asks, worked out, what is open first.
+
+mod certainty;
+mod kit;
+mod make;
+mod people;
+mod plants;
+mod questions;
+mod take;
+mod timetable;
+
+pub use kit::{Kit, Store};
+pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
+pub use questions::{About, OpenQuestion};
+pub use take::TakePlan;
+pub use timetable::{Light, Row, Timetable, Trouble};
+
+pub(crate) use take::allowances;
+
+use crate::World;
+use crate::outing::{Outing, Wishes};
+use certainty::Certainty;
+use dose::{Confirmed, Decision, HandedOut, Outcome, Strictness, Tense};
+use ground::{Answer, Faults, Region};
+use jiff::civil::{Date, DateTime, Time};
+use journal::School;
+use people::{Decisions, People};
+use prepare::Brew;
+use serde::Serialize;
+use std::collections::BTreeMap;
+
+/// An outing, worked out.
+#[derive(Clone, Debug, Serialize)]
+pub struct Plan {
+    /// Which outing, and when it was worked out.
+    pub head: Head,
+    /// What is still open, in the order in which a leader needs it.
+    pub questions: Vec<OpenQuestion>,
+    /// Every plant of the outing.
+    pub plants: Vec<PlantPlan>,
+    /// What may go from each stand.
+    pub takes: Vec<TakePlan>,
+    /// The lots that there are.
+    pub lots: Vec<LotPlan>,
+    /// What is made, and who may have it.
+    pub makes: Vec<MakePlan>,
+    /// Who comes, by short name.
+    pub people: BTreeMap<String, String>,
+    /// The day in order.
+    pub timetable: Timetable,
+    /// What to bring.
+    pub kit: Kit,
+    /// Why the decisions are what they are. Only where it was asked for.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub sealed: Option<Vec<SealedRow>>,
+}
+
+/// Which outing, and when it was worked out.
+#[derive(Clone, Debug, Serialize)]
+pub struct Head {
+    /// What it is called.
+    pub name: String,
+    /// The day.
+    pub date: Date,
+    /// When it begins.
+    pub from: Time,
+    /// When it ends.
+    pub to: Time,
+    /// The standard name of its time zone.
+    pub zone: String,
+    /// Where in the world.
+    pub region: Region,
+    /// Who leads.
+    pub leader: String,
+    /// The moment it was worked out for.
+    pub as_of: DateTime,
+    /// Whether anything is in hand yet.
+    pub tense: Tense,
+    /// The version of the herbal.
+    pub herbal_version: String,
+}
+
+/// Something to make, and who may have it.
+#[derive(Clone, Debug, Serialize)]
+pub struct MakePlan {
+    /// Short name.
+    pub name: String,
+    /// What it is called.
+    pub called: String,
+    /// Of which plant.
+    pub plant: String,
+    /// Of which part.
+    pub part: ground::Part,
+    /// Servings that each person is meant to have in a day.
+    pub servings_a_day: u32,
+    /// On how many days.
+    pub days: u32,
+    /// What comes out, or what must be said first.
+    pub brew: Answer<Brew>,
+    /// What may be handed to whom, by short name of the participant. Never why.
+    pub handed_out: BTreeMap<String, Handed>,
+    /// How many people stand at each outcome.
+    pub counts: BTreeMap<Strictness, usize>,
+    /// What nobody may have: what else is planned that somebody may.
+    pub instead: Vec<String>,
+    /// What must hold on the day, the same for everybody.
+    pub provisos: Vec<ground::Text>,
+}
+
+/// What may be handed to one person.
+#[derive(Clone, Debug, Serialize)]
+pub struct Handed {
+    /// What may be handed out.
+    pub outcome: Outcome,
+    /// Who stands for it; a decision without a name is a proposal.
+    pub confirmed_by: Option<String>,
+    /// How many servings were handed out already.
+    pub had: u32,
+}
+
+/// Why one decision is what it is.
+#[derive(Clone, Debug, Serialize)]
+pub struct SealedRow {
+    /// The wish.
+    pub make: String,
+    /// Everything about the decision.
+    pub decision: Decision,
+}
+
+/// Works an outing out.
+///
+/// # Errors
+/// A confirmation that may not be given, or a fault of our own.
+pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan, Faults> {
+    let wishes = &outing.wishes;
+    let school = world.journal.clone().merge(outing.journal.clone()).fold();
+    let as_of = wishes.as_of.unwrap_or(world.now);
+    let tense = if as_of.date() < wishes.date { Tense::Before } else { Tense::OnTheDay };
+    let certainty = Certainty::of(world, wishes, &school)?;
+    let worked = worked(world, wishes, &school);
+    let people = People {
+        wishes,
+        school: &school,
+        table: people::table(&world.herbal, wishes),
+        tense,
+        start: world.random_start,
+        certainty: &certainty,
+    };
+    let decisions = people.decide(&worked)?;
+    let wanted = make::wanted(wishes, &worked);
+    let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
+    let plants = plants::plants(world, wishes, &school, &certainty)?;
+    let lots = plants::lots(&school);
+    let makes = makes(wishes, &school, &worked, &decisions)?;
+    let questions = questions::questions(&questions::Known {
+        wishes,
+        school: &school,
+        tense,
+        plants: &plants,
+        takes: &takes,
+        lots: &lots,
+        makes: &makes,
+        decisions: &decisions,
+    });
+    let people = school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect();
+    Ok(Plan {
+        head: head(world, wishes, as_of, tense),
+        kit: kit::kit(world, wishes, &plants, &makes),
+        timetable: timetable::timetable(wishes, &school),
+        questions,
+        plants,
+        takes,
+        lots,
+        makes,
+        people,
+        sealed: reasons.then(|| sealed(decisions)),
+    })
+}
+
+fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
+    let leader = wishes.readers.get(&wishes.leader).map(|reader| reader.called.clone());
+    Head {
+        name: wishes.name.clone(),
+        date: wishes.date,
+        from: wishes.from,
+        to: wishes.to,
+        zone: wishes.zone_name.clone(),
+        region: wishes.region,
+        leader: leader.unwrap_or_else(|| wishes.leader.clone()),
+        as_of,
+        tense,
+        herbal_version: world.herbal_version.clone(),
+    }
+}
+
+/// Every wish worked through its recipe.
+fn worked(world: &World, wishes: &Wishes, school: &School) -> BTreeMap<String, Answer<Brew>> {
+    let brew = |make: &crate::outing::Make| {
+        let people = school.participants.keys().filter(|name| make.is_for(name)).count();
+        let people = u32::try_from(people).unwrap_or(u32::MAX);
+        (make.name.clone(), make::work(wishes, &world.herbal, make, people))
+    };
+    wishes.makes.values().map(brew).collect()
+}
+
+fn makes(
+    wishes: &Wishes,
+    school: &School,
+    worked: &BTreeMap<String, Answer<Brew>>,
+    decisions: &BTreeMap<String, Decisions>,
+) -> Result<Vec<MakePlan>, Faults> {
+    let mut faults = Faults::none();
+    let none = Decisions::new();
+    let mut plans = Vec::new();
+    for (make, brew) in wishes.makes.values().filter_map(|m| Some((m, worked.get(&m.name)?))) {
+        let decided = decisions.get(&make.name).unwrap_or(&none);
+        let handed_out: BTreeMap<_, _> = decided
+            .iter()
+            .filter_map(|(name, decision)| {
+                let handed = faults.note_all(handed(school, &make.name, name, decision))?;
+                Some((name.clone(), handed))
+            })
+            .collect();
+        let mut counts = BTreeMap::new();
+        for handed in handed_out.values() {
+            *counts.entry(handed.outcome.strictness()).or_insert(0) += 1;
+        }
+        plans.push(MakePlan {
+            name: make.name.clone(),
+            called: make.called.clone(),
+            plant: make.plant.clone(),
+            part: make.part,
+            servings_a_day: make.servings_a_day,
+            days: make.days,
+            brew: brew.clone(),
+            handed_out,
+            counts,
+            instead: Vec::new(),
+            provisos: shared_provisos(decided),
+        });
+    }
+    suggest_instead(&mut plans);
+    faults.or(plans)
+}
+
+/// What may be handed to one person, with the word that a named person gave on it.
+fn handed(
+    school: &School,
+    make: &str,
+    participant: &str,
+    decision: &Decision,
+) -> Result<Handed, Faults> {
+    let batches: Vec<_> =
+        school.batches.values().filter(|(_, b)| b.make == make).map(|(_, b)| &b.name).collect();
+    let had = school
+        .servings
+        .iter()
+        .filter(|(_, s)| s.participant == participant && batches.contains(&&s.batch))
+        .map(|(_, serving)| serving.servings)
+        .sum();
+    let key = (make.to_owned(), participant.to_owned());
+    let Some((_, by, said)) = school.confirmations.get(&key) else {
+        return Ok(Handed { outcome: decision.outcome, confirmed_by: None, had });
+    };
+    let confirmation = dose::Confirmation { by: by.clone(), word: word(decision, &said.given) };
+    let Confirmed { handed_out: HandedOut { outcome, .. }, .. } = decision.confirm(confirmation)?;
+    Ok(Handed { outcome, confirmed_by: Some(by.clone()), had })
+}
+
+fn word(decision: &Decision, given: &journal::Given) -> dose::Word {
+    match given {
+        journal::Given::AsProposed => dose::Word::AsProposed,
+        journal::Given::AtMost(0) => dose::Word::Tighter(Outcome::Withhold),
+        journal::Given::AtMost(most) => {
+            let days = match decision.outcome {
+                Outcome::NoReasonFound { days, .. } | Outcome::AtMost { days, .. } => days,
+                Outcome::AskFirst | Outcome::Withhold => None,
+            };
+            dose::Word::Tighter(Outcome::AtMost { servings_a_day: Some(*most), days })
+        }
+        journal::Given::ClinicianSaid { role, on, preparation } => dose::Word::Clinician {
+            role: role.clone(),
+            date: Some(*on),
+            preparation: preparation.clone(),
+        },
+    }
+}
+
+/// What must hold on the day for any of the decisions: it speaks of plants and lots, never of people.
+fn shared_provisos(decisions: &Decisions) -> Vec<ground::Text> {
+    let all: std::collections::BTreeSet<_> =
+        decisions.values().flat_map(|decision| decision.provisos.iter().cloned()).collect();
+    all.into_iter().collect()
+}
+
+/// For what nobody may have: what else is planned that somebody may.
+fn suggest_instead(plans: &mut [MakePlan]) {
+    let someone =
+        |plan: &MakePlan| plan.counts.keys().any(|outcome| *outcome <= Strictness::AtMost);
+    let others: Vec<_> = plans.iter().filter(|p| someone(p)).map(|p| p.called.clone()).collect();
+    for plan in plans.iter_mut().filter(|plan| !someone(plan) && !plan.counts.is_empty()) {
+        plan.instead = others.clone();
+    }
+}
+
+fn sealed(decisions: BTreeMap<String, Decisions>) -> Vec<SealedRow> {
+    let rows = decisions.into_iter().flat_map(|(make, decided)| {
+        decided.into_values().map(move |decision| SealedRow { make: make.clone(), decision })
+    });
+    rows.collect()
+}

@@ -1,0 +1,215 @@
+//! Who may have it, and how much? Each wish decided on for each person.
+
+use super::certainty::Certainty;
+use super::make::herb_mass;
+use crate::outing::{Make, OwnContent, Wishes};
+use dose::{
+    AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Herb, HowMeasured,
+    Person, Portion, SubstanceId, Table, Tense, Transfer, decide,
+};
+use ground::{
+    Answer, Condition, Dist, Faults, Finite, MassFraction, RandomStart, Sourcing, Standing,
+};
+use herbal::Herbal;
+use journal::{School, Word};
+use prepare::{Brew, HerbState};
+use std::collections::BTreeMap;
+
+/// How far a ladle or a hand may lie off its share of a pot that nobody weighs out: *assumed*.
+const SHARE_OF_POT: (f64, f64) = (0.8, 1.2);
+
+/// What everybody's decisions rest on.
+pub(super) struct People<'a> {
+    pub(super) wishes: &'a Wishes,
+    pub(super) school: &'a School,
+    pub(super) table: Table,
+    pub(super) tense: Tense,
+    pub(super) start: RandomStart,
+    pub(super) certainty: &'a Certainty,
+}
+
+/// The decisions of one wish, by participant.
+pub(super) type Decisions = BTreeMap<String, Decision>;
+
+impl People<'_> {
+    /// Decides on every wish for everybody it is meant for, each alone.
+    pub(super) fn decide(
+        &self,
+        worked: &BTreeMap<String, Answer<Brew>>,
+    ) -> Result<BTreeMap<String, Decisions>, Faults> {
+        let cups: BTreeMap<&str, Cup> = self
+            .wishes
+            .makes
+            .values()
+            .map(|make| (make.name.as_str(), self.cup(make, worked.get(&make.name))))
+            .collect();
+        let mut decisions: BTreeMap<String, Decisions> = BTreeMap::new();
+        for participant in self.school.participants.keys() {
+            let person = self.person(participant);
+            for make in self.wishes.makes.values().filter(|make| make.is_for(participant)) {
+                let Some(cup) = cups.get(make.name.as_str()) else { continue };
+                let beside = self.beside(participant, make, &cups);
+                let case = Case {
+                    table: &self.table,
+                    person: &person,
+                    cup,
+                    beside: &beside,
+                    tense: self.tense,
+                    sold: self.wishes.sold,
+                };
+                let decision = decide(&case, self.start)?;
+                decisions
+                    .entry(make.name.clone())
+                    .or_default()
+                    .insert(participant.clone(), decision);
+            }
+        }
+        Ok(decisions)
+    }
+
+    /// What else is planned for a person on days that this wish is had.
+    fn beside(&self, participant: &str, make: &Make, cups: &BTreeMap<&str, Cup>) -> Vec<Cup> {
+        let others = self.wishes.makes.values().filter(|other| {
+            other.name != make.name && other.is_for(participant) && same_days(make, other)
+        });
+        others.filter_map(|other| cups.get(other.name.as_str()).cloned()).collect()
+    }
+
+    fn person(&self, participant: &str) -> Person {
+        let Some(answers) = self.school.answers.get(participant).map(|sealed| sealed.open()) else {
+            return Person { id: participant.to_owned(), ..Person::default() };
+        };
+        let rest = Condition::ALL.iter().map(|condition| (*condition, given(answers.rest)));
+        let said = answers.said.iter().map(|(condition, word)| (*condition, given(*word)));
+        Person {
+            id: participant.to_owned(),
+            age: answers.age.map(AgeBand::of_years),
+            body_mass: answers.body_mass_g,
+            said: rest.chain(said).collect(),
+        }
+    }
+
+    /// A serving of a wish, as one person takes it. What is not known of it stays unknown.
+    fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
+        let brew = brew.and_then(Answer::known);
+        let batch = self.school.batches.values().find(|(_, batch)| batch.make == make.name);
+        let batch = batch.map(|(_, batch)| batch);
+        let one = brew.map(|brew| &brew.portion.one);
+        let held = |id: &str, mass: f64| {
+            Finite::new(mass).filter(|m| *m > Finite::ZERO).map(|m| (id.into(), Dist::Exact(m)))
+        };
+        let holds: BTreeMap<SubstanceId, Dist> = one
+            .into_iter()
+            .flat_map(|one| {
+                let ethanol = held("ethanol", one.composition.ethanol.g());
+                let sugar = held("free-sugars", one.composition.sugar.g());
+                [ethanol, sugar].into_iter().flatten()
+            })
+            .collect();
+        Cup {
+            batch: make.name.clone(),
+            cook: batch.map_or_else(|| self.wishes.leader.clone(), |batch| batch.cook.clone()),
+            form: self.certainty.form_of(make),
+            herbs: vec![self.herb(make, brew, batch)],
+            holds,
+            volume: one.and_then(|one| one.volume),
+            mass: one.map(|one| one.mass),
+            servings_a_day: make.servings_a_day,
+            days: make.days,
+            days_before: 0,
+        }
+    }
+
+    fn herb(&self, make: &Make, brew: Option<&Brew>, batch: Option<&journal::Batch>) -> Herb {
+        let lots = batch.map_or(&make.lots, |batch| &batch.lots);
+        let lot = (!lots.is_empty()).then(|| lots.join("+"));
+        let confirmed = self.certainty.stages(make, batch);
+        Herb {
+            taxon: make.plant.clone(),
+            part: make.part,
+            lot: lot.unwrap_or_else(|| format!("planned-{}", make.name)),
+            portion: portion(make, brew),
+            moisture: make.moisture.and_then(moisture),
+            determined: self.certainty.determined(make, batch),
+            sorted: self.certainty.sorted(make, batch),
+            stages: confirmed,
+            planned_stage: make.stage.clone(),
+        }
+    }
+}
+
+/// The herb behind one serving: all that went into the pot, shared by its servings. What the spent
+/// herb keeps back is counted too, since its constituents may have gone over.
+fn portion(make: &Make, brew: Option<&Brew>) -> Portion {
+    let grams = brew.and_then(|brew| {
+        let share = herb_mass(brew)?.g() / brew.portion.exactly;
+        let (low, high) = (share * SHARE_OF_POT.0, share * SHARE_OF_POT.1);
+        let dist =
+            if make.weighed { Dist::exact(share) } else { Dist::triangular(low, share, high) };
+        dist.ok()
+    });
+    let state = match make.herb {
+        Some(HerbState::Fresh) => dose::HerbState::Fresh,
+        // Dried herb is stronger by weight: what nobody said counts as dried.
+        Some(HerbState::Dried) | None => dose::HerbState::Dried,
+    };
+    let how = if make.weighed { HowMeasured::Weighed } else { HowMeasured::Spooned };
+    Portion { state, grams, how }
+}
+
+fn moisture((low, high): (MassFraction, MassFraction)) -> Option<Dist> {
+    Dist::uniform(low.share(), high.share()).ok()
+}
+
+fn given(word: Word) -> Given {
+    match word {
+        Word::Yes => Given::Yes,
+        Word::No => Given::No,
+        Word::RatherNot => Given::RatherNot,
+        Word::Unanswered => Given::Unanswered,
+    }
+}
+
+/// Whether two wishes are had on some day together.
+fn same_days(one: &Make, other: &Make) -> bool {
+    let last = |make: &Make| {
+        let days = i64::from(make.days.saturating_sub(1));
+        make.on.checked_add(jiff::Span::new().days(days)).unwrap_or(make.on)
+    };
+    one.on <= last(other) && other.on <= last(one)
+}
+
+/// The table of the herbal, with the contents that the outing uses instead.
+pub(super) fn table(herbal: &Herbal, wishes: &Wishes) -> Table {
+    let mut table = herbal.uses.table.clone();
+    for (name, own) in &wishes.contents {
+        let substance = SubstanceId(own.constituent.clone());
+        table.contents.retain(|row| {
+            let same = row.taxon == own.plant && row.substance == substance;
+            !(same && row.parts.iter().any(|part| part.meets(own.part)))
+        });
+        table.contents.push(content(name, own, substance));
+    }
+    table
+}
+
+/// A content that the outing brought along. A transfer that it gives counts as measured, since the
+/// outing names where it comes from; none given counts as all.
+fn content(name: &str, own: &OwnContent, substance: SubstanceId) -> Content {
+    let transfer = own.transfer.clone().map(|share| Transfer { share, measured: true });
+    Content {
+        id: name.to_owned(),
+        taxon: own.plant.clone(),
+        parts: vec![own.part],
+        forms: Vec::new(),
+        substance,
+        kind: ContentKind::Plant,
+        basis: ContentBasis::Dry,
+        amount: Some(own.content.clone()),
+        only_high: false,
+        averages: false,
+        water: transfer.clone(),
+        ethanol: transfer,
+        from: Sourcing { standing: Standing::Published, sources: vec![own.source.as_str().into()] },
+    }
+}

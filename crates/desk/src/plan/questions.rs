@@ -1,0 +1,165 @@
+//! Open questions: what is not settled, in the order in which a leader needs it settled.
+
+use super::people::Decisions;
+use super::{LotPlan, MakePlan, PlantPlan, TakePlan};
+use crate::outing::Wishes;
+use dose::Tense;
+use ground::{Answer, Refusal, Text};
+use journal::{Fitness, School};
+use serde::Serialize;
+use std::collections::{BTreeMap, BTreeSet};
+
+/// What is not settled.
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+pub struct OpenQuestion {
+    /// What it is about; questions come in this order.
+    pub about: About,
+    /// The plant, stand, lot, wish or person.
+    pub of: String,
+    /// Why it is open.
+    pub why: Text,
+    /// What would settle it.
+    pub settle: Text,
+}
+
+/// What a question is about, in the order in which it must be settled.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum About {
+    /// A lot that is held.
+    HeldLot,
+    /// Whether it is the plant.
+    Plant,
+    /// Whether and how much may be taken.
+    Take,
+    /// Whether there is enough.
+    Amount,
+    /// Whether a lot was sorted.
+    Sorting,
+    /// How something is made.
+    Make,
+    /// Somebody's answers.
+    Person,
+    /// Somebody's word on decisions.
+    Confirmation,
+}
+
+/// What questions are gathered from.
+pub(super) struct Known<'a> {
+    pub(super) wishes: &'a Wishes,
+    pub(super) school: &'a School,
+    pub(super) tense: Tense,
+    pub(super) plants: &'a [PlantPlan],
+    pub(super) takes: &'a [TakePlan],
+    pub(super) lots: &'a [LotPlan],
+    pub(super) makes: &'a [MakePlan],
+    pub(super) decisions: &'a BTreeMap<String, Decisions>,
+}
+
+pub(super) fn questions(known: &Known<'_>) -> Vec<OpenQuestion> {
+    let mut all = BTreeSet::new();
+    all.extend(of_lots(known));
+    all.extend(of_plants(known));
+    all.extend(of_takes(known));
+    all.extend(of_makes(known));
+    all.extend(of_people(known));
+    all.extend(of_confirmations(known));
+    all.into_iter().collect()
+}
+
+fn question(about: About, of: &str, why: Text, settle: Text) -> OpenQuestion {
+    OpenQuestion { about, of: of.to_owned(), why, settle }
+}
+
+fn refused(about: About, of: &str, refusal: &Refusal) -> OpenQuestion {
+    question(about, of, refusal.why.clone(), refusal.settle.clone())
+}
+
+fn of_lots<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    known.lots.iter().filter_map(|lot| match &lot.state.fitness {
+        Fitness::Sorted { .. } => None,
+        Fitness::Unsorted => Some(question(
+            About::Sorting,
+            &lot.name,
+            Text::new("plan-lot-unsorted").with("lot", lot.name.as_str()),
+            Text::new("plan-settle-sort"),
+        )),
+        Fitness::Held { lot: other, what } => {
+            let what: Vec<_> = what.iter().map(|what| what.as_str().into()).collect();
+            let why = Text::new("plan-lot-held")
+                .with("lot", lot.name.as_str())
+                .with("found", what)
+                .with("other", other.as_str());
+            Some(question(About::HeldLot, &lot.name, why, Text::new("plan-settle-sort-again")))
+        }
+    })
+}
+
+fn of_plants<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    known.plants.iter().filter(|plant| !plant.settled()).map(|plant| {
+        let id = match known.tense {
+            Tense::Before => "plan-plant-to-be-determined",
+            Tense::OnTheDay => "plan-plant-not-determined",
+        };
+        let why = Text::new(id)
+            .taxon("plant", plant.taxon.as_str())
+            .with("common", plant.common.as_str());
+        question(About::Plant, &plant.taxon, why, Text::new("plan-settle-determine"))
+    })
+}
+
+fn of_takes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    known.takes.iter().flat_map(|take| {
+        let open =
+            take.allowance.open.iter().map(|refusal| refused(About::Take, &take.stand, refusal));
+        let short = (take.allowance.open.is_empty() && !take.enough).then(|| {
+            let why = Text::new("plan-not-enough").with("stand", take.stand.as_str()).amount(
+                "wanted",
+                take.wanted.g(),
+                ground::Unit::Gram,
+            );
+            question(About::Amount, &take.stand, why, Text::new("plan-settle-want-less"))
+        });
+        open.chain(short)
+    })
+}
+
+fn of_makes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    known.makes.iter().filter_map(|make| match &make.brew {
+        Answer::Known(_) => None,
+        Answer::Refused(refusal) => Some(refused(About::Make, &make.name, refusal)),
+    })
+}
+
+/// How many people have not answered all that matters. Who they are stands on the sealed list only:
+/// that a name has something left to say is itself a word about its health.
+fn of_people(known: &Known<'_>) -> Option<OpenQuestion> {
+    let open = |name: &&String| {
+        known.decisions.values().filter_map(|decided| decided.get(*name)).any(|decision| {
+            !decision.sealed.open.iter().all(|q| matches!(q, dose::Question::Stage { .. }))
+        })
+    };
+    let count = known.school.participants.keys().filter(open).count();
+    (count > 0).then(|| {
+        let why = Text::new("plan-people-open").with("count", count);
+        question(About::Person, "", why, Text::new("plan-settle-ask-people"))
+    })
+}
+
+/// On the day, a batch that was made whose decisions nobody stands for yet.
+fn of_confirmations<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    let made = |make: &&MakePlan| {
+        known.tense == Tense::OnTheDay
+            && known.school.batches.values().any(|(_, batch)| batch.make == make.name)
+    };
+    known.makes.iter().filter(made).filter_map(|make| {
+        let proposals = make.handed_out.values().filter(|h| h.confirmed_by.is_none()).count();
+        (proposals > 0).then(|| {
+            let why = Text::new("plan-not-confirmed")
+                .with("make", make.called.as_str())
+                .with("leader", known.wishes.leader.as_str())
+                .with("count", proposals);
+            question(About::Confirmation, &make.name, why, Text::new("plan-settle-confirm"))
+        })
+    })
+}
