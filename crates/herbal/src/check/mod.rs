@@ -6,6 +6,7 @@
 mod glossary;
 mod pairs;
 mod sheets;
+mod uses;
 
 use crate::{Account, Flora, Herbal};
 use ground::{Place, Standing, Text};
@@ -69,6 +70,7 @@ pub fn check(herbal: &Herbal, account: &Account) -> Report {
     sheets::check(&herbal.flora, &mut notes);
     pairs::check(&herbal.flora, &mut notes);
     glossary::check(&herbal.flora, &mut notes);
+    uses::check(herbal, &mut notes);
     unused_sources(herbal, &mut notes);
     notes.findings.sort();
     Report {

@@ -104,12 +104,13 @@ fn published(flora: &Flora, plant: &Sheet, other: &Sheet, tell: &str) -> bool {
     published(a) && published(b) && differ(&flora.glossary, tell, a, b)
 }
 
+/// A plant that people gather and that its sheet does not call harmful.
 fn gathered(sheet: &Sheet) -> bool {
-    !sheet.gathered_for.is_empty() && !harmful(sheet)
+    !sheet.gathered_for.is_empty() && sheet.harm.value < Harm::Unknown
 }
 
 fn harmful(sheet: &Sheet) -> bool {
-    sheet.harm.value >= Harm::Unknown
+    sheet.feared() >= Harm::Unknown
 }
 
 /// Whether what is seen as a rule differs: no state in common, nor a state and its kind; ordinary

@@ -77,7 +77,7 @@ fn names_of_several(flora: &Flora, notes: &mut Notes<'_>) {
         }
     }
     for (name, sheets) in carriers {
-        let harms = sheets.iter().any(|sheet| sheet.harm.value >= Harm::Unknown);
+        let harms = sheets.iter().any(|sheet| sheet.feared() >= Harm::Unknown);
         if let ([first, _, ..], true) = (sheets.as_slice(), harms) {
             let plants: Vec<_> = sheets.iter().map(|s| Arg::Taxon(s.name.clone())).collect();
             let text = Text::new("herbal-name-of-several").with("name", name);

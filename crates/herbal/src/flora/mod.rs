@@ -12,7 +12,7 @@ pub use glossary::{Glossary, Term};
 pub use group::Group;
 pub use sheet::{Conflict, GatheredFor, Kin, Resemblance, Sheet};
 
-pub(crate) use sheet_file::look_alike_field;
+pub(crate) use sheet_file::{look_alike_field, use_field};
 
 use crate::file::{Reader, TextFile};
 use crate::open::Open;

@@ -24,7 +24,8 @@ pub struct Sheet {
     pub regions: Vec<Region>,
     /// How it grows.
     pub life_form: LifeForm,
-    /// How badly it can hurt whoever takes it for something else.
+    /// How badly it can hurt whoever takes it for something else, as written; see
+    /// [`Sheet::feared`].
     pub harm: Sourced<Harm>,
     /// What that harm is.
     pub harm_note: String,
@@ -121,12 +122,21 @@ impl Sheet {
         self.common.first().unwrap_or(&self.name)
     }
 
+    /// The harm that judging must reckon with: *none* holds only where it was read.
+    #[must_use]
+    pub fn feared(&self) -> Harm {
+        match self.harm.value {
+            Harm::None if !self.harm.may_clear() => Harm::Unknown,
+            harm => harm,
+        }
+    }
+
     /// The row of the table to judge by.
     #[must_use]
     pub fn taxon(&self) -> Taxon {
         Taxon {
             name: self.name.clone(),
-            harm: self.harm.value,
+            harm: self.feared(),
             regions: self.regions.clone(),
             relatives: Relatives {
                 statement: self.relatives.statement,

@@ -3,19 +3,19 @@
 use crate::small::{FAMILY, files, files_with};
 use herbal::{Column, Finding, Herbal, Lack, Report, TextFile, check};
 
-fn report(files: &[TextFile]) -> Report {
+pub(crate) fn report(files: &[TextFile]) -> Report {
     let (herbal, account) = Herbal::read_with_account(files).unwrap();
     check(&herbal, &account)
 }
 
 /// The findings of one message, as lack, file and line.
-fn found(report: &Report, id: &str) -> Vec<(Lack, String, u32)> {
+pub(crate) fn found(report: &Report, id: &str) -> Vec<(Lack, String, u32)> {
     let of = report.findings.iter().filter(|finding| finding.text.id == id);
     let at = |f: &Finding| (f.lack, f.at.file.clone().unwrap(), f.at.line.unwrap());
     of.map(at).collect()
 }
 
-fn one(report: &Report, id: &str) -> (Lack, String, u32) {
+pub(crate) fn one(report: &Report, id: &str) -> (Lack, String, u32) {
     let all = found(report, id);
     assert_eq!(all.len(), 1, "{id}: {all:?}");
     all[0].clone()

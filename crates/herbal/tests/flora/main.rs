@@ -7,6 +7,7 @@
 )]
 
 mod check;
+mod check_uses;
 mod faults;
 mod laws;
 mod messages;

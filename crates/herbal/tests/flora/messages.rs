@@ -34,7 +34,16 @@ fn no_sentence_is_missing() {
     for code in faults.iter().chain(&codes) {
         assert!(has(&format!("fault-{code}")), "fault-{code}");
     }
-    let texts = ["Text::new(", "text(", "note("].map(|call| named(&code, call)).concat();
+    let texts = [
+        "Text::new(",
+        "text(",
+        "note(",
+        "Lack::Missing, ",
+        "Lack::Remembered, ",
+        "Lack::Contradictory, ",
+    ]
+    .map(|call| named(&code, call))
+    .concat();
     let texts: Vec<_> = texts.iter().filter(|id| id.starts_with("herbal-")).collect();
     assert!(texts.len() > 10, "the calls were not found");
     for id in texts {

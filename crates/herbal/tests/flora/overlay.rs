@@ -140,3 +140,26 @@ fn laying_the_same_files_over_twice_is_laying_them_over_once() {
     assert_ne!(once.flora, herbal().flora);
     assert_eq!(twice.flora, once.flora);
 }
+
+#[test]
+fn part_rows_of_a_species_are_replaced_whole_and_those_of_others_stay() {
+    let row = |part: &str| {
+        format!(
+            "\n[[part]]\npart = \"{part}\"\nharm = \"none\"\nroute = \"mouth\"\nforms = [\"cooked\"]\n\
+             use = \"food\"\nsrc = [\"flora\"]\n"
+        )
+    };
+    let mut whole = files();
+    whole[2].text.push_str(&(row("leaf") + &row("seed")));
+    whole[3].text.push_str(&row("root"));
+    let base = Herbal::read(&whole).unwrap();
+    let parts = |text: &str| {
+        let over = base.overlay(&one(PATH, &format!("name = \"Urtica dioica\"\n{text}"))).unwrap();
+        let rows = over.uses.table.parts.into_iter();
+        rows.map(|row| format!("{} {}", row.taxon, row.part)).collect::<Vec<_>>()
+    };
+    let (hemlock, leaf, seed) =
+        ("Conium maculatum root", "Urtica dioica leaf", "Urtica dioica seed");
+    assert_eq!(parts(""), [hemlock, leaf, seed]);
+    assert_eq!(parts(&row("root")), [hemlock, "Urtica dioica root"]);
+}

@@ -1,7 +1,7 @@
 //! What a reading makes of the rows: standings, seasons, ranks.
 
 use crate::small::{files_with, herbal};
-use ground::{Month, Organ, Standing};
+use ground::{Harm, Month, Organ, Standing};
 use herbal::Herbal;
 use identify::Rank;
 
@@ -53,4 +53,16 @@ fn the_table_to_judge_by_has_the_rows_of_families_too() {
     assert_eq!(from("leaf_margin"), Some(Rank::Family));
     assert_eq!(from("crushed_smell"), Some(Rank::Species));
     assert_eq!(matrix.taxa().len(), 2);
+}
+
+#[test]
+fn harmless_by_hearsay_is_unknown_to_whoever_judges() {
+    let read = |src: &str| {
+        let from = "harm = \"irritant\"\nharm_note = \"Stings.\"\nharm_src = [\"flora\"]";
+        let to = format!("harm = \"none\"\nharm_note = \"Eaten.\"\nharm_src = [\"{src}\"]");
+        let herbal = Herbal::read(&files_with(from, &to)).unwrap();
+        herbal.flora.sheet("Urtica dioica").unwrap().taxon().harm
+    };
+    assert_eq!((read("flora"), read("memory")), (Harm::None, Harm::Unknown));
+    assert_eq!((read("digest"), read("practice")), (Harm::None, Harm::Unknown));
 }
