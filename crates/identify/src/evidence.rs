@@ -77,7 +77,10 @@ pub const NONE_OF_THESE: f64 = 0.02;
 pub const WEIGHT_HARMLESS: f64 = 20.0;
 /// Weight of an irritant rival.
 pub const WEIGHT_IRRITANT: f64 = 1e2;
-/// Weight of a harmful rival, of one whose harm is not known, and of an unlisted relative.
+/// Weight of a rival whose harm is not known: between irritant and harmful, as in the order of harm.
+/// Nobody has looked it up, so it is not mild; most such plants are common herbs.
+pub const WEIGHT_UNKNOWN: f64 = 1e3;
+/// Weight of a harmful rival, and of an unlisted relative.
 pub const WEIGHT_HARMFUL: f64 = 1e4;
 /// Weight of a deadly rival. Of published and hospital cases of autumn crocus taken for ramsons a
 /// third died (Razinger et al. 2021, Clin. Toxicol. 59:493).
@@ -96,7 +99,8 @@ pub fn weight(harm: Harm) -> f64 {
     match harm {
         Harm::None => WEIGHT_HARMLESS,
         Harm::Irritant => WEIGHT_IRRITANT,
-        Harm::Unknown | Harm::Harmful => WEIGHT_HARMFUL,
+        Harm::Unknown => WEIGHT_UNKNOWN,
+        Harm::Harmful => WEIGHT_HARMFUL,
         Harm::Deadly => WEIGHT_DEADLY,
     }
 }

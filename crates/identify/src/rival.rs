@@ -53,10 +53,10 @@ impl Rival {
         judge.taxon(self.row?)
     }
 
-    /// Whether its harm calls for tells: a named look-alike that is harmful, deadly, or of unknown
-    /// harm.
+    /// Whether its harm calls for tells: a named look-alike that is harmful or deadly. One of unknown
+    /// harm answers to the bar.
     pub(crate) fn wants_tells(&self) -> bool {
-        self.named && self.harm() >= Harm::Unknown
+        self.named && self.harm() >= Harm::Harmful
     }
 
     /// Whether it can kill.
