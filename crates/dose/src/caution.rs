@@ -2,7 +2,7 @@
 
 use crate::decide::{Case, Findings, Tense};
 use crate::part::{PartSays, about, caution_parts, open_stage};
-use crate::{Action, Caution, Cup, Given, Herb, Posology, Question, Rule, Strictness, Table, Tie};
+use crate::{Action, Caution, Cup, Given, Herb, Posology, Question, Rule, Strictness, Tie};
 use ground::{Condition, Form, Part, Text, Unit};
 
 /// What a row reaches: by taxon, part and preparation, each through its tree.
@@ -23,10 +23,11 @@ impl<'a> Reach<'a> {
     }
 
     /// How the row joins a herb in a cup, if it does.
-    pub(crate) fn tie(self, table: &Table, cup: &Cup, herb: &Herb) -> Option<Tie> {
+    pub(crate) fn tie(self, case: &Case<'_>, cup: &Cup, herb: &Herb) -> Option<Tie> {
+        let table = case.table;
         let tie = table.tie(self.taxon, &herb.taxon)?;
         let form = self.forms.iter().any(|form| form.meets(cup.form));
-        let spoken = caution_parts(table, cup, herb);
+        let spoken = caution_parts(table, cup, herb, case.tense);
         let part = self.parts.iter().any(|part| spoken.iter().any(|spoken| part.meets(*spoken)));
         (form && part).then_some(tie)
     }
@@ -50,7 +51,7 @@ pub(crate) fn weigh<'a>(
     let mut allows = Vec::new();
     let mut looked = says.sourced_food();
     for row in &case.table.cautions {
-        let Some(tie) = Reach::of_caution(row).tie(case.table, case.cup, herb) else { continue };
+        let Some(tie) = Reach::of_caution(row).tie(case, case.cup, herb) else { continue };
         looked |= tie != Tie::EveryPlant && row.from.may_clear();
         let spared = row.spares_food && says.plain_food(case.cup.form);
         if !spared && says.used_as(&row.uses) && holds(case, herb, row, findings) {
@@ -59,7 +60,7 @@ pub(crate) fn weigh<'a>(
         }
     }
     for row in &case.table.posology {
-        if Reach::of_amount(row).tie(case.table, case.cup, herb).is_some() {
+        if Reach::of_amount(row).tie(case, case.cup, herb).is_some() {
             weigh_amount(case, herb, row, findings);
             allows.push(Allows::Amount(row));
         }
@@ -96,7 +97,8 @@ fn weigh_row(case: &Case<'_>, herb: &Herb, row: &Caution, findings: &mut Finding
     }
     let text = about("dose-caution", case.cup, herb)
         .with("who", Text::new(format!("condition-{}", row.who.word())))
-        .with("wording", row.wording.as_str());
+        .with("wording", row.wording.as_str())
+        .with("note", row.note.as_deref().unwrap_or_default());
     let asks = match row.action {
         Action::Note | Action::NoneFound => Strictness::NoReasonFound,
         _ if given == Given::RatherNot && case.cup.inward() => Strictness::Withhold,

@@ -1,7 +1,7 @@
 //! What a sum came to against a limit.
 
 use crate::{Basis, Bound, LimitUse, SubstanceId, Window};
-use ground::{Finite, Sourcing, Spread, Working};
+use ground::{Finite, Sourcing, Spread};
 use serde::{Deserialize, Serialize};
 
 /// How a sum stands against a limit.
@@ -49,6 +49,4 @@ pub struct Held {
     pub date: String,
     /// Who set it.
     pub from: Sourcing,
-    /// How the sum came about.
-    pub working: Option<Working>,
 }

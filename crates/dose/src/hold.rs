@@ -101,8 +101,7 @@ pub(crate) fn hold_allowed(
 ) -> Result<(), Fault> {
     let dried = Counted::DriedHerb;
     let everywhere = |_: &Cup, _: &Herb| true;
-    let joins =
-        |reach: Reach<'_>, cup: &Cup, herb: &Herb| reach.tie(case.table, cup, herb).is_some();
+    let joins = |reach: Reach<'_>, cup: &Cup, herb: &Herb| reach.tie(case, cup, herb).is_some();
     match allows {
         Allows::Amount(row) => {
             let Some(value) = row.day_max_g else { return Ok(()) };
@@ -289,7 +288,6 @@ fn hold(
         most_servings,
         date: limit.date.clone(),
         from: limit.from.clone(),
-        working: None,
     })
 }
 

@@ -1,10 +1,14 @@
 //! Constituents that a row names for a plant, and whether anybody measured them.
 
 use crate::decide::{Case, Findings};
-use crate::exposure::contents;
+use crate::exposure::{contents, transfer};
 use crate::limit::{Concerns, concerns};
 use crate::part::about;
-use crate::{ContentKind, Counted, Cup, Herb, LimitUse, Rule, Strictness, SubstanceId, Table, Tie};
+use crate::{
+    Content, ContentBasis, ContentKind, Counted, Cup, Herb, LimitUse, Rule, Strictness,
+    SubstanceId, Table, Tie,
+};
+use ground::Form;
 use std::collections::BTreeSet;
 
 /// Every substance that a content or caution row names for a plant, as what limits count.
@@ -64,12 +68,28 @@ fn weigh_herb(
         return;
     }
     for substance in names {
-        if screened(case, substance) && !measured(case.table, cup, herb, substance) {
+        if !screened(case, substance) {
+            continue;
+        }
+        if unmeasured_share(case.table, cup, herb, substance) {
+            let text = about("dose-share-not-measured", cup, herb)
+                .with("substance", case.table.name(substance));
+            findings.add(Strictness::NoReasonFound, Rule::Unmeasured, text, None);
+        }
+        if !measured(case.table, cup, herb, substance) {
             let text =
                 about("dose-unmeasured", cup, herb).with("substance", case.table.name(substance));
             findings.add(Strictness::AskFirst, Rule::Unmeasured, text, None);
         }
     }
+}
+
+/// Whether a row counts the whole of a content because no share that passes over was measured.
+fn unmeasured_share(table: &Table, cup: &Cup, herb: &Herb, substance: &SubstanceId) -> bool {
+    let whole = |row: &Content| matches!(row.basis, ContentBasis::Dry | ContentBasis::Fresh);
+    let shared = |row: &Content| transfer(row, cup.form).is_some_and(|share| share.measured);
+    !Form::Food.contains(cup.form)
+        && contents(table, cup, herb, substance).any(|(row, ..)| whole(row) && !shared(row))
 }
 
 fn screened(case: &Case<'_>, substance: &SubstanceId) -> bool {

@@ -31,37 +31,65 @@ impl PartSays<'_> {
     }
 }
 
-/// The names under which cautions speak of a part: its own, and those its rows give.
-pub(crate) fn caution_parts(table: &Table, cup: &Cup, herb: &Herb) -> Vec<Part> {
-    let rows = matching(table, cup, herb);
-    let mut parts: Vec<_> = rows.flat_map(|row| row.caution_parts.iter().copied()).collect();
+/// The names under which cautions speak of a part: its own, and those its deciding rows give.
+pub(crate) fn caution_parts(table: &Table, cup: &Cup, herb: &Herb, tense: Tense) -> Vec<Part> {
+    let rows = deciding(table, cup, herb, tense);
+    let mut parts: Vec<_> = rows.iter().flat_map(|row| row.caution_parts.iter().copied()).collect();
     parts.push(herb.part);
     parts.sort_unstable();
     parts.dedup();
     parts
 }
 
-/// The rows that speak of a herb in a cup. A row of the whole holds for its parts, and a row of a
-/// part holds for a mixture that has it in.
-fn matching<'a>(
-    table: &'a Table,
-    cup: &'a Cup,
-    herb: &'a Herb,
-) -> impl Iterator<Item = &'a PartRow> {
+/// The rows that speak of a herb in a cup, but for stages that were denied.
+///
+/// The row of the part itself speaks, or that of the smallest part it belongs to: what is said of
+/// the herb as a whole is said of the rest where the flower has a row of its own. A row that says
+/// *poisonous* or *deadly* is never set aside so, whether of a wider part or of one that is in the
+/// mixture.
+fn matching<'a>(table: &'a Table, cup: &Cup, herb: &Herb) -> Vec<&'a PartRow> {
     let route = Route::of(cup.form);
-    table.parts.iter().filter(move |row| {
+    let rows = table.parts.iter().filter(|row| {
         row.taxon == herb.taxon
             && row.route == route
             && row.part.meets(herb.part)
             && row.forms.iter().any(|form| form.contains(cup.form))
-    })
+            && stage(row, herb) != Given::No
+    });
+    let rows: Vec<_> = rows.collect();
+    let covering = rows.iter().filter(|row| row.part.contains(herb.part));
+    let closest = covering.map(|row| depth(row.part)).max();
+    let speaks = |row: &&PartRow| {
+        row.feared() >= Harm::Harmful
+            || (row.part.contains(herb.part) && Some(depth(row.part)) == closest)
+    };
+    rows.into_iter().filter(speaks).collect()
+}
+
+/// How many parts a part lies within.
+fn depth(part: Part) -> usize {
+    std::iter::successors(Some(part), |part| part.parent()).count()
+}
+
+/// The rows that decide once stages are reckoned with. One confirmed stage sets the others aside;
+/// before the day the stage that is meant does; while several are possible all count.
+fn deciding<'a>(table: &'a Table, cup: &Cup, herb: &Herb, tense: Tense) -> Vec<&'a PartRow> {
+    let all = matching(table, cup, herb);
+    let confirmed = |row: &&PartRow| row.stage.is_some() && stage(row, herb) == Given::Yes;
+    if all.iter().any(confirmed) {
+        return all.into_iter().filter(|row| stage(row, herb) == Given::Yes).collect();
+    }
+    if tense == Tense::Before && all.iter().any(|row| row.stage.is_some() && meant(row, herb, &all))
+    {
+        return all.iter().filter(|row| meant(row, herb, &all)).copied().collect();
+    }
+    all
 }
 
 /// Weighs the part rows of a herb.
-pub(crate) fn weigh<'a>(case: &Case<'a>, herb: &'a Herb, findings: &mut Findings) -> PartSays<'a> {
-    let all: Vec<_> =
-        matching(case.table, case.cup, herb).filter(|row| stage(row, herb) != Given::No).collect();
-    let rows = settled(case, herb, &all, findings);
+pub(crate) fn weigh<'a>(case: &Case<'a>, herb: &Herb, findings: &mut Findings) -> PartSays<'a> {
+    let rows = deciding(case.table, case.cup, herb, case.tense);
+    stages(case, herb, &rows, findings);
     if !rows.iter().any(|row| row.part.contains(herb.part)) {
         let text = about("dose-part-no-row", case.cup, herb);
         findings.add(Strictness::Withhold, Rule::Part, text, None);
@@ -82,37 +110,23 @@ pub(crate) fn weigh<'a>(case: &Case<'a>, herb: &'a Herb, findings: &mut Findings
     PartSays { rows }
 }
 
-/// The rows that decide once stages are reckoned with. One confirmed stage sets the others aside;
-/// while several are possible all count, and the worst decides.
-fn settled<'a>(
-    case: &Case<'a>,
-    herb: &Herb,
-    all: &[&'a PartRow],
-    findings: &mut Findings,
-) -> Vec<&'a PartRow> {
-    let confirmed = |row: &&&PartRow| stage(row, herb) == Given::Yes;
-    let without_stage = |row: &&&PartRow| row.stage.is_none();
-    if all.iter().any(|row| row.stage.is_some() && confirmed(&row)) {
-        return all.iter().filter(|row| confirmed(row)).copied().collect();
-    }
-    let open: Vec<_> = all.iter().filter(|row| !without_stage(row)).copied().collect();
-    for row in &open {
-        findings.open(open_stage(herb, row.stage.as_deref().unwrap_or_default()));
-    }
-    if case.tense == Tense::Before {
-        let planned: Vec<_> = all.iter().filter(|row| meant(row, herb, all)).copied().collect();
-        if let Some(stage) = planned.iter().find_map(|row| row.stage.as_deref()) {
-            findings.provide(about("dose-proviso-stage", case.cup, herb).with("stage", stage));
-            return planned;
-        }
-        return all.to_vec();
-    }
-    for row in &open {
+/// Stages that nobody confirmed: before the day the one that is meant is to be seen to, and on the
+/// day each withholds, unless a row that asks for no stage covers the part: then each only counts
+/// with its harm.
+fn stages(case: &Case<'_>, herb: &Herb, deciding: &[&PartRow], findings: &mut Findings) {
+    let all = matching(case.table, case.cup, herb);
+    let covers = |row: &&PartRow| row.stage.is_none() && row.part.contains(herb.part);
+    let covered = deciding.iter().any(covers);
+    for row in deciding.iter().filter(|row| stage(row, herb) != Given::Yes) {
         let stage = row.stage.as_deref().unwrap_or_default();
-        let text = about("dose-part-stage-open", case.cup, herb).with("stage", stage);
-        findings.add(Strictness::Withhold, Rule::Part, text, Some(row.from.clone()));
+        findings.open(open_stage(herb, stage));
+        if case.tense == Tense::OnTheDay && !covered {
+            let text = about("dose-part-stage-open", case.cup, herb).with("stage", stage);
+            findings.add(Strictness::Withhold, Rule::Part, text, Some(row.from.clone()));
+        } else if case.tense == Tense::Before && meant(row, herb, &all) {
+            findings.provide(about("dose-proviso-stage", case.cup, herb).with("stage", stage));
+        }
     }
-    all.to_vec()
 }
 
 /// Before the day: whether a row is the one that is meant, because its stage was named or because

@@ -217,6 +217,8 @@ pub struct Caution {
     pub days: Option<u32>,
     /// What it says.
     pub wording: String,
+    /// A remark.
+    pub note: Option<String>,
     /// Where this comes from.
     pub from: Sourcing,
 }
@@ -244,6 +246,8 @@ pub struct Posology {
     pub max_days: Option<u32>,
     /// There is no data under this age in years.
     pub age_from: u8,
+    /// A remark.
+    pub note: Option<String>,
     /// Where this comes from.
     pub from: Sourcing,
 }
@@ -313,6 +317,8 @@ pub struct Content {
     pub water: Option<Transfer>,
     /// The share that passes into spirit.
     pub ethanol: Option<Transfer>,
+    /// A remark.
+    pub note: Option<String>,
     /// Where this comes from.
     pub from: Sourcing,
 }

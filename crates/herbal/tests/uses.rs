@@ -218,7 +218,7 @@ fn no_honey_before_the_first_birthday_and_no_spirit_for_minors() {
         decided(&Person { age: Some(age), ..healthy() }, &cup)
     };
     let infant = honey(AgeBand::Infant);
-    assert!(asks(&infant, Rule::Caution, Strictness::Withhold).len() >= 1);
+    assert!(!asks(&infant, Rule::Caution, Strictness::Withhold).is_empty());
     let held = infant.sealed.held.iter().find(|held| held.limit == "honey-infant").unwrap();
     assert_eq!(held.most_servings, Some(0));
     let adult = honey(AgeBand::Adult);

@@ -67,6 +67,7 @@ pub fn caution(taxon: &str, part: Part, form: Form, who: Condition, action: Acti
         names: Vec::new(),
         days: None,
         wording: "said".to_owned(),
+        note: None,
         from: read_in("test"),
     }
 }
@@ -83,6 +84,7 @@ pub fn posology(taxon: &str, part: Part, form: Form, day_max_g: f64, age_from: u
         day_max_g: Some(finite(day_max_g)),
         max_days: None,
         age_from,
+        note: None,
         from: read_in("test"),
     }
 }
@@ -101,6 +103,7 @@ pub fn content(taxon: &str, part: Part, of: &str, basis: ContentBasis, amount: D
         averages: false,
         water: None,
         ethanol: None,
+        note: None,
         from: read_in("test"),
     }
 }

@@ -154,6 +154,7 @@ impl Desk<'_, '_, '_> {
             names,
             days: row.days,
             wording: row.wording,
+            note: row.note,
             from,
         })
     }
@@ -193,6 +194,7 @@ impl Desk<'_, '_, '_> {
             day_max_g,
             max_days: row.max_days,
             age_from: row.age_from,
+            note: row.note,
             from,
         })
     }
@@ -223,6 +225,7 @@ impl Desk<'_, '_, '_> {
             averages: row.averages,
             water,
             ethanol,
+            note: row.note,
             from,
         })
     }

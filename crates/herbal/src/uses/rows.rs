@@ -66,8 +66,7 @@ pub(super) struct CautionRow {
     pub(super) names: Vec<Word>,
     pub(super) days: Option<u32>,
     pub(super) wording: String,
-    #[serde(rename = "note")]
-    pub(super) _note: Option<String>,
+    pub(super) note: Option<String>,
     pub(super) src: Src,
 }
 
@@ -92,8 +91,7 @@ pub(super) struct PosologyRow {
     pub(super) day_max_g: Option<Spanned<f64>>,
     pub(super) max_days: Option<u32>,
     pub(super) age_from: u8,
-    #[serde(rename = "note")]
-    pub(super) _note: Option<String>,
+    pub(super) note: Option<String>,
     pub(super) src: Src,
 }
 
@@ -117,8 +115,7 @@ pub(super) struct ContentRow {
     pub(super) _sample: Option<String>,
     pub(super) water: Option<Spanned<TransferRow>>,
     pub(super) ethanol: Option<Spanned<TransferRow>>,
-    #[serde(rename = "note")]
-    pub(super) _note: Option<String>,
+    pub(super) note: Option<String>,
     pub(super) src: Src,
 }
 

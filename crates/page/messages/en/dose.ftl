@@ -65,7 +65,7 @@ dose-part-stage-open = nobody confirmed the stage of the { $plant } { $part }: {
 
 ## Cautions and usual amounts
 
-dose-caution = { $plant }, { $who }: { $wording }
+dose-caution = { $plant }, { $who }: { $wording } { $note }
 dose-caution-nobody-looked = nobody is known to have looked for cautions about { $plant } { $part } as { $form }
 dose-amount-no-data-under = there is no data on { $plant } { $part } as { $form } for people under { $years } years
 dose-amount-day = the usual amount of { $plant } { $part } ends at { $most } of dried herb a day
@@ -98,6 +98,7 @@ dose-guidance-above = { $substance }: { $sum-up } { $window } passes the advice 
 dose-legal-above = { $substance }: a serving holds { $sum-up }, and what is sold may hold { $most-down } ({ $limit })
 dose-legal-unknown = { $substance }: whether it may be sold cannot be told ({ $limit }, { $population })
 dose-unmeasured = nobody is known to have measured { $substance } in { $plant } { $part } as { $form }
+dose-share-not-measured = nobody is known to have measured how much { $substance } of { $plant } { $part } passes into the { $form }: all of it is counted
 
 ## What cannot be told
 
