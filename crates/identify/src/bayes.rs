@@ -22,18 +22,17 @@ pub(crate) fn entropy(chances: &[f64]) -> f64 {
 
 /// How many bits a question is expected to tell: entropy before, less its expectation after.
 ///
-/// `answers` holds, for each answer, its probability under each possibility.
+/// `answers` holds, for each possibility, the probability of every answer.
 pub(crate) fn information(chances: &[f64], answers: &[Vec<f64>]) -> f64 {
-    let after = |answer: &Vec<f64>| {
-        let joint: Vec<f64> = chances.iter().zip(answer).map(|(p, q)| p * q).collect();
+    let many = answers.iter().map(Vec::len).max().unwrap_or(0);
+    let after = |answer: usize| {
+        let given = answers.iter().map(|of| of.get(answer).copied().unwrap_or(0.0));
+        let joint: Vec<f64> = chances.iter().zip(given).map(|(p, q)| p * q).collect();
         let total: f64 = joint.iter().sum();
-        if total > 0.0 {
-            total * entropy(&joint.iter().map(|j| j / total).collect::<Vec<_>>())
-        } else {
-            0.0
-        }
+        let shares: Vec<f64> = joint.iter().map(|joint| joint / total).collect();
+        if total > 0.0 { total * entropy(&shares) } else { 0.0 }
     };
-    entropy(chances) - answers.iter().map(after).sum::<f64>()
+    entropy(chances) - (0..many).map(after).sum::<f64>()
 }
 
 #[cfg(test)]

@@ -72,21 +72,20 @@ impl Ladder {
         (0..=MOST_COUNTED).map(weight).collect()
     }
 
-    /// What every coarse answer weighs on each true rung: steps of eight rungs for lengths, single
-    /// counts up to 20 and one answer for more.
-    pub(crate) fn answers(self, misread: f64) -> Vec<Vec<f64>> {
-        let rungs = self.rungs();
+    /// The probability of every coarse answer, given the share of plants on each rung: steps of eight
+    /// rungs for lengths, single counts up to 20 and one answer for more.
+    pub(crate) fn answers(self, shares: &[f64], misread: f64) -> Vec<f64> {
         let step = |at: usize| match self {
             Self::Lengths => at / 8,
             Self::Counts => at.min(21),
         };
-        let weigh = |answer: usize| {
-            let size = (0..rungs).filter(|at| step(*at) == answer).count();
-            let by_mistake = misread * count(size) / count(rungs);
-            let weight = |at| if step(at) == answer { 1.0 - misread } else { 0.0 };
-            (0..rungs).map(|at| weight(at) + by_mistake).collect()
-        };
-        (0..=step(rungs - 1)).map(weigh).collect()
+        let mut answers = vec![0.0; step(self.rungs() - 1) + 1];
+        for (at, share) in shares.iter().enumerate() {
+            if let Some(answer) = answers.get_mut(step(at)) {
+                *answer += (1.0 - misread) * share + misread / count(self.rungs());
+            }
+        }
+        answers
     }
 
     /// Outer limits where none are said.
@@ -126,7 +125,7 @@ impl Ladder {
         (from, (to + short).clamp(from + 1.0, count(self.rungs())))
     }
 
-    fn rungs(self) -> usize {
+    pub(crate) fn rungs(self) -> usize {
         match self {
             Self::Lengths => LENGTHS,
             Self::Counts => MOST_COUNTED as usize + 1,
@@ -181,6 +180,14 @@ mod tests {
         let narrow = q(&leaf, &Ladder::measured(150.0, 160.0, 0.05));
         let wide = q(&leaf, &Ladder::measured(120.0, 200.0, 0.05));
         assert!(narrow < wide && wide < 1.0);
+    }
+
+    #[test]
+    fn the_answers_that_may_be_given_sum_to_one() {
+        for ladder in [Ladder::Lengths, Ladder::Counts] {
+            let (shares, _) = ladder.shares((3.0, 30.0), None);
+            assert!((ladder.answers(&shares, 0.1).iter().sum::<f64>() - 1.0).abs() < 1e-12);
+        }
     }
 
     #[test]

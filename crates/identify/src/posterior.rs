@@ -1,8 +1,9 @@
 //! What the plant could be, and how likely. This orders and explains; it decides nothing.
 
 use crate::judge::Judge;
+use crate::spectrum::Answers;
 use crate::testimony::{Testimony, gather};
-use crate::{Case, Character, Level, Taxon, bayes, evidence, spectrum};
+use crate::{Case, Character, Level, Taxon, bayes, evidence};
 use ground::{Fault, Faults, Finite, Place, Region};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
@@ -177,8 +178,7 @@ impl Judge<'_> {
         groups.values().map(|(sum, count)| sum / count).sum()
     }
 
-    /// For each answer that a reader may give of a character, its probability of each taxon, and
-    /// of none of them.
+    /// For each taxon, and for none of them, the probability of every answer that a reader may give.
     fn answers(
         &self,
         column: usize,
@@ -186,12 +186,9 @@ impl Judge<'_> {
         level: Level,
         rows: &[usize],
     ) -> Vec<Vec<f64>> {
-        let answers = spectrum::answers(character, level.misread(character.organ));
-        let of_all = |weights: &Vec<f64>| {
-            let own = rows.iter().map(|row| self.chance(Some(*row), column, weights));
-            own.chain(std::iter::once(self.chance(None, column, weights))).collect()
-        };
-        answers.iter().map(of_all).collect()
+        let answers = Answers::new(character, level.misread(character.organ));
+        let own = rows.iter().map(|row| answers.chances(self.shown(*row, column)));
+        own.chain(std::iter::once(answers.chances(None))).collect()
     }
 
     /// The probability of a report; an even truth where nothing is known.

@@ -115,12 +115,41 @@ pub(crate) fn likely(character: &Character, cell: &Cell) -> Vec<Seen> {
     }
 }
 
-/// What every answer that a reader may give weighs on each true rung: answers that exclude one
-/// another, and of which one is given. Lengths are answered in steps of half as much again.
-pub(crate) fn answers(character: &Character, misread: f64) -> Vec<Vec<f64>> {
-    match &character.kind {
-        Kind::States(known) => states::answers(known, misread),
-        kind => ladder(kind).answers(misread),
+/// The answers that a reader may give of a character: they exclude one another, and one is given.
+/// Lengths are answered in steps of half as much again.
+pub(crate) struct Answers {
+    kind: AnswerKind,
+    misread: f64,
+}
+
+enum AnswerKind {
+    /// For each state that may be reported, what it weighs on each true state.
+    States(Vec<Vec<f64>>),
+    Ladder(Ladder),
+}
+
+impl Answers {
+    pub(crate) fn new(character: &Character, misread: f64) -> Self {
+        let kind = match &character.kind {
+            Kind::States(known) => AnswerKind::States(states::answers(known, misread)),
+            kind => AnswerKind::Ladder(ladder(kind)),
+        };
+        Self { kind, misread }
+    }
+
+    /// The probability of each answer; of a taxon of which nothing is known, as if it showed every
+    /// rung alike.
+    pub(crate) fn chances(&self, of: Option<&Spectrum>) -> Vec<f64> {
+        let rungs = match &self.kind {
+            AnswerKind::States(weights) => weights.len(),
+            AnswerKind::Ladder(ladder) => ladder.rungs(),
+        };
+        let even = || vec![1.0 / states::count(rungs); rungs];
+        let shares = of.map_or_else(even, |spectrum| spectrum.shares.clone());
+        match &self.kind {
+            AnswerKind::States(weights) => weights.iter().map(|w| dot(&shares, w)).collect(),
+            AnswerKind::Ladder(ladder) => ladder.answers(&shares, self.misread),
+        }
     }
 }
 
