@@ -5,17 +5,20 @@
 //! give equal bytes.
 
 mod door;
+mod fade;
 mod judging;
 mod knowledge;
 mod making;
 mod naming;
 mod outing;
+mod plain;
 mod plan;
 mod serving;
 mod sums;
 mod world;
 
 pub use door::{Reply, Request, answer};
+pub use fade::{Trial, fade};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};

@@ -1,7 +1,7 @@
 //! What is this plant, or is it this one? And what tells two plants apart.
 
 use crate::outing::InputFile;
-use crate::{World, judging};
+use crate::{World, judging, plain};
 use ground::{Arg, Dimension, Fault, Faults, Finite, Harm, Place, Region, Spoken};
 use herbal::{Resemblance, Sheet};
 use identify::{
@@ -75,8 +75,23 @@ pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults
         Some(first) => Some(judge.next(&first.target, &case, &Means::all(order.level))?),
         None => None,
     };
+    // Somebody else's table has words of its own.
+    let (verdicts, next) = match order.table {
+        Some(_) => (verdicts, next),
+        None => in_plain_words(world, verdicts, next),
+    };
     let harms = matrix.taxa().iter().map(|taxon| (taxon.name.clone(), taxon.harm)).collect();
     Ok(NameReply { verdicts, next, harms })
+}
+
+fn in_plain_words(
+    world: &World,
+    verdicts: Vec<Verdict>,
+    next: Option<Next>,
+) -> (Vec<Verdict>, Option<Next>) {
+    let glossary = &world.herbal.flora.glossary;
+    let verdicts = verdicts.into_iter().map(|verdict| plain::verdict(glossary, verdict));
+    (verdicts.collect(), next.map(|next| plain::next(glossary, next)))
 }
 
 /// Somebody else's table: CSV where its name ends so, else TOML.
@@ -141,7 +156,7 @@ fn look(
     let Some(known) = matrix.character(character) else {
         let names = matrix.characters().iter().map(|character| character.id.as_str());
         let near = crate::outing::nearest(character, names);
-        return Err(Fault::new("unknown-character", place, character).with("near", near));
+        return Err(Fault::new("no-such-character", place, character).with("near", near));
     };
     Ok(Look {
         character: character.to_owned(),
@@ -164,7 +179,7 @@ fn seen(character: &Character, saw: &str, place: Place) -> Result<Seen, Fault> {
             let known = |word: &String| states.iter().any(|state| state.id == *word);
             if !said.iter().all(known) {
                 let list: Vec<Arg> = states.iter().map(|state| state.id.as_str().into()).collect();
-                return Err(Fault::new("unknown-state", place, saw).with("list", list));
+                return Err(Fault::new("unknown-state", place, saw).with("known", list));
             }
             Ok(match said.as_slice() {
                 [one] => Seen::State(one.clone()),

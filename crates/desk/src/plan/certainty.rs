@@ -11,7 +11,7 @@ use journal::{Batch, Fitness, LotState, School, Take};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What the records say of plants in hand and of lots.
-pub(super) struct Certainty {
+pub(crate) struct Certainty {
     /// Verdicts on specimens that were looked at on the day of the outing.
     pub(super) today: Vec<Verdict>,
     /// Whether the pattern of each take was determined when it was made.

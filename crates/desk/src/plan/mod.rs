@@ -6,6 +6,7 @@ mod make;
 mod people;
 mod plants;
 mod questions;
+pub(crate) mod settled;
 mod take;
 mod timetable;
 
@@ -15,7 +16,7 @@ pub use questions::{About, OpenQuestion};
 pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
 
-pub(crate) use take::allowances;
+pub(crate) use take::{allowances, surveyed};
 
 use crate::World;
 use crate::outing::{Outing, Wishes};
@@ -114,6 +115,9 @@ pub struct Handed {
     pub outcome: Outcome,
     /// Who stands for it; a decision without a name is a proposal.
     pub confirmed_by: Option<String>,
+    /// Whether a word was given that does not fit the decision, such as one that would lift
+    /// *withhold*. It changes nothing: the decision is a proposal again.
+    pub word_does_not_fit: bool,
     /// How many servings were handed out already.
     pub had: u32,
 }
@@ -130,7 +134,7 @@ pub struct SealedRow {
 /// Works an outing out.
 ///
 /// # Errors
-/// A confirmation that may not be given, or a fault of our own.
+/// Only a fault of our own.
 pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan, Faults> {
     let wishes = &outing.wishes;
     let school = world.journal.clone().merge(outing.journal.clone()).fold();
@@ -151,7 +155,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
     let plants = plants::plants(world, wishes, &school, &certainty)?;
     let lots = plants::lots(&school);
-    let makes = makes(wishes, &school, &worked, &decisions)?;
+    let makes = makes(wishes, &school, &worked, &decisions);
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -208,18 +212,14 @@ fn makes(
     school: &School,
     worked: &BTreeMap<String, Answer<Brew>>,
     decisions: &BTreeMap<String, Decisions>,
-) -> Result<Vec<MakePlan>, Faults> {
-    let mut faults = Faults::none();
+) -> Vec<MakePlan> {
     let none = Decisions::new();
     let mut plans = Vec::new();
     for (make, brew) in wishes.makes.values().filter_map(|m| Some((m, worked.get(&m.name)?))) {
         let decided = decisions.get(&make.name).unwrap_or(&none);
         let handed_out: BTreeMap<_, _> = decided
             .iter()
-            .filter_map(|(name, decision)| {
-                let handed = faults.note_all(handed(school, &make.name, name, decision))?;
-                Some((name.clone(), handed))
-            })
+            .map(|(name, decision)| (name.clone(), handed(school, &make.name, name, decision)))
             .collect();
         let mut counts = BTreeMap::new();
         for handed in handed_out.values() {
@@ -240,16 +240,11 @@ fn makes(
         });
     }
     suggest_instead(&mut plans);
-    faults.or(plans)
+    plans
 }
 
 /// What may be handed to one person, with the word that a named person gave on it.
-fn handed(
-    school: &School,
-    make: &str,
-    participant: &str,
-    decision: &Decision,
-) -> Result<Handed, Faults> {
+fn handed(school: &School, make: &str, participant: &str, decision: &Decision) -> Handed {
     let batches: Vec<_> =
         school.batches.values().filter(|(_, b)| b.make == make).map(|(_, b)| &b.name).collect();
     let had = school
@@ -258,13 +253,23 @@ fn handed(
         .filter(|(_, s)| s.participant == participant && batches.contains(&&s.batch))
         .map(|(_, serving)| serving.servings)
         .sum();
-    let key = (make.to_owned(), participant.to_owned());
-    let Some((_, by, said)) = school.confirmations.get(&key) else {
-        return Ok(Handed { outcome: decision.outcome, confirmed_by: None, had });
+    let proposed = |word_does_not_fit| Handed {
+        outcome: decision.outcome,
+        confirmed_by: None,
+        word_does_not_fit,
+        had,
     };
+    let key = (make.to_owned(), participant.to_owned());
+    let Some((_, by, said)) = school.confirmations.get(&key) else { return proposed(false) };
     let confirmation = dose::Confirmation { by: by.clone(), word: word(decision, &said.given) };
-    let Confirmed { handed_out: HandedOut { outcome, .. }, .. } = decision.confirm(confirmation)?;
-    Ok(Handed { outcome, confirmed_by: Some(by.clone()), had })
+    match decision.confirm(confirmation) {
+        Ok(Confirmed { handed_out: HandedOut { outcome, .. }, .. }) => {
+            Handed { outcome, confirmed_by: Some(by.clone()), word_does_not_fit: false, had }
+        }
+        // What was found since may have made the decision stricter than the word that was given on
+        // it; the plan is needed then more than ever.
+        Err(_) => proposed(true),
+    }
 }
 
 fn word(decision: &Decision, given: &journal::Given) -> dose::Word {

@@ -210,6 +210,7 @@ fn content(name: &str, own: &OwnContent, substance: SubstanceId) -> Content {
         averages: false,
         water: transfer.clone(),
         ethanol: transfer,
+        note: None,
         from: Sourcing { standing: Standing::Published, sources: vec![own.source.as_str().into()] },
     }
 }

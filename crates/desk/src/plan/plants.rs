@@ -2,7 +2,7 @@
 
 use super::certainty::{Certainty, case_of, looks};
 use crate::outing::Wishes;
-use crate::{World, judging};
+use crate::{World, judging, plain};
 use ground::{Faults, Harm, Part, Season, Sourcing};
 use herbal::{Resemblance, Sheet};
 use identify::{Judge, Level, Means, Next, Verdict};
@@ -71,8 +71,8 @@ pub struct LotPlan {
     pub mass: ground::Mass<ground::Fresh>,
     /// How it stands.
     pub state: LotState,
-    /// Everything that was found in it that does not belong.
-    pub found: Vec<journal::Found>,
+    /// Every time somebody went through it, in order: when, who, and what was found.
+    pub sortings: Vec<(Option<jiff::civil::DateTime>, journal::Sorting)>,
 }
 
 impl PlantPlan {
@@ -107,9 +107,12 @@ pub(super) fn plants(
             harm_note: sheet.harm_note.clone(),
             harm_from: sheet.harm.from.clone(),
             months: sheet.months.clone(),
-            to_look: judge.next(&taxon, &nothing_read, &Means::all(Level::Leader))?,
+            to_look: plain::next(
+                &world.herbal.flora.glossary,
+                judge.next(&taxon, &nothing_read, &Means::all(Level::Leader))?,
+            ),
             twins: twins(world, sheet),
-            specimens: specimens(certainty, school, &taxon),
+            specimens: specimens(world, certainty, school, &taxon),
             stands,
             taxon,
         });
@@ -158,7 +161,12 @@ fn twins(world: &World, sheet: &Sheet) -> Vec<TwinPlan> {
     twins
 }
 
-fn specimens(certainty: &Certainty, school: &School, taxon: &str) -> Vec<SpecimenPlan> {
+fn specimens(
+    world: &World,
+    certainty: &Certainty,
+    school: &School,
+    taxon: &str,
+) -> Vec<SpecimenPlan> {
     let of_it = certainty.today.iter().filter(|verdict| verdict.target == taxon);
     let plan = |verdict: &Verdict| {
         let looks = school.looks.get(&verdict.specimen).map(Vec::as_slice).unwrap_or_default();
@@ -166,7 +174,7 @@ fn specimens(certainty: &Certainty, school: &School, taxon: &str) -> Vec<Specime
         SpecimenPlan {
             stand: verdict.place.clone(),
             readers: readers.into_iter().collect(),
-            verdict: verdict.clone(),
+            verdict: plain::verdict(&world.herbal.flora.glossary, verdict.clone()),
         }
     };
     of_it.map(plan).collect()
@@ -181,11 +189,11 @@ pub(super) fn lots(school: &School) -> Vec<LotPlan> {
             .filter_map(|take| school.takes.get(take))
             .map(|(_, take)| take.stand.clone())
             .collect();
-        let found = school.sortings.iter().filter(|(_, sorting)| sorting.lot == name);
+        let sortings = school.sortings.iter().filter(|(_, sorting)| sorting.lot == name);
         LotPlan {
             stands: stands.into_iter().collect(),
             mass: school.lot_mass(&name),
-            found: found.flat_map(|(_, sorting)| sorting.found.clone()).collect(),
+            sortings: sortings.cloned().collect(),
             state,
             name,
         }

@@ -146,20 +146,28 @@ fn of_people(known: &Known<'_>) -> Option<OpenQuestion> {
     })
 }
 
-/// On the day, a batch that was made whose decisions nobody stands for yet.
+/// Words on decisions that do not fit them, and on the day, batches whose decisions nobody stands
+/// for yet. Neither says whose.
 fn of_confirmations<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
-    let made = |make: &&MakePlan| {
+    let made = |make: &MakePlan| {
         known.tense == Tense::OnTheDay
             && known.school.batches.values().any(|(_, batch)| batch.make == make.name)
     };
-    known.makes.iter().filter(made).filter_map(|make| {
-        let proposals = make.handed_out.values().filter(|h| h.confirmed_by.is_none()).count();
-        (proposals > 0).then(|| {
-            let why = Text::new("plan-not-confirmed")
-                .with("make", make.called.as_str())
-                .with("leader", known.wishes.leader.as_str())
-                .with("count", proposals);
+    let ask = |make: &MakePlan, id: &str, count: usize| {
+        let why = Text::new(id)
+            .with("make", make.called.as_str())
+            .with("leader", known.wishes.leader.as_str())
+            .with("count", count);
+        (count > 0).then(|| {
             question(About::Confirmation, &make.name, why, Text::new("plan-settle-confirm"))
         })
+    };
+    known.makes.iter().flat_map(move |make| {
+        let unfit = make.handed_out.values().filter(|h| h.word_does_not_fit).count();
+        let proposals = make.handed_out.values().filter(|h| h.confirmed_by.is_none()).count();
+        let proposals = if made(make) { proposals } else { 0 };
+        [ask(make, "plan-word-does-not-fit", unfit), ask(make, "plan-not-confirmed", proposals)]
+            .into_iter()
+            .flatten()
     })
 }

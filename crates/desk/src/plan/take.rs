@@ -2,7 +2,7 @@
 
 use crate::World;
 use crate::outing::{Outing, Wishes};
-use ground::{Fresh, Mass, Part, Sourcing, Standing};
+use ground::{Fault, Faults, Fresh, Mass, Part, Place, Sourcing, Standing};
 use harvest::{
     Allowance, Asked, Consent, History, Leave, Measure, Nearness, Permission, Plots, Purpose,
     Quantity, Rules, Scope, Site, Stand, Survey, SurveyNotes, TakeRule, Taken, allow,
@@ -182,10 +182,17 @@ fn purpose(word: &str) -> Option<Purpose> {
         .find(|purpose| purpose.word() == word)
 }
 
-/// The latest survey, where its notes make sense. Reading the file has already said what is wrong
-/// with one that does not.
+/// The latest survey. Reading its file refused one that makes no sense.
 fn survey(school: &School, stand: &str, part: Part) -> Option<Survey> {
     let (at, notes) = school.survey(stand, part)?;
+    surveyed((*at)?.date(), notes).ok()
+}
+
+/// The notes of a survey as the sums of the harvest take them.
+///
+/// # Errors
+/// Notes that make no sense: no plots, more plots than there are, some counted and some weighed.
+pub(crate) fn surveyed(on: Date, notes: &journal::Survey) -> Result<Survey, Faults> {
     let pieces = notes.plots.iter().map(|plot| match plot {
         Plot::Pieces(count) => Some(*count),
         Plot::Grams(_) => None,
@@ -194,19 +201,23 @@ fn survey(school: &School, stand: &str, part: Part) -> Option<Survey> {
         Plot::Grams(mass) => Some(*mass),
         Plot::Pieces(_) => None,
     });
-    let plots = match pieces.collect::<Option<Vec<_>>>() {
-        Some(pieces) => Plots::Pieces(pieces),
-        None => Plots::Weights(weights.collect::<Option<Vec<_>>>()?),
+    let weights: Option<Vec<_>> = weights.collect();
+    let plots = match (pieces.collect::<Option<Vec<_>>>(), weights) {
+        (Some(pieces), _) => Plots::Pieces(pieces),
+        (None, Some(weights)) => Plots::Weights(weights),
+        (None, None) => {
+            let at = Place::entry("survey", &notes.stand, "plots");
+            return Err(Fault::new("counted-and-weighed", at, notes.plots.len().to_string()).into());
+        }
     };
     Survey::new(SurveyNotes {
-        on: (*at)?.date(),
-        stand: stand.to_owned(),
+        on,
+        stand: notes.stand.clone(),
         part: notes.part,
         plots_in_stand: notes.plots_in_stand,
         plots,
         piece_weights: notes.piece_g.clone(),
     })
-    .ok()
 }
 
 fn history(school: &School, since: Date, today: Date) -> History {
