@@ -44,7 +44,8 @@ pub struct SheetReply {
     pub twins: Vec<Twin>,
     /// Harm and use of each part.
     pub parts: Vec<PartRow>,
-    /// Who should not have it, or not without asking: its own rows and those of its relatives.
+    /// Who should not have it, or not without asking: its own rows and those of its relatives, the
+    /// strictest first.
     pub cautions: Vec<Caution>,
     /// The plain words of every character that is named.
     pub terms: BTreeMap<String, Term>,
@@ -170,7 +171,9 @@ fn uses(herbal: &Herbal, plant: &str) -> (Vec<PartRow>, Vec<Caution>) {
     let joined =
         |row: &&Caution| table.tie(&row.taxon, plant).is_some_and(|tie| tie != Tie::EveryPlant);
     let parts = table.parts.iter().filter(|row| row.taxon == plant);
-    (parts.cloned().collect(), table.cautions.iter().filter(joined).cloned().collect())
+    let mut cautions: Vec<_> = table.cautions.iter().filter(joined).cloned().collect();
+    cautions.sort_by_key(|row| (row.action, row.who));
+    (parts.cloned().collect(), cautions)
 }
 
 /// Every source that a reply names.

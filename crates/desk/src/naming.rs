@@ -5,14 +5,17 @@ use crate::{World, judging, plain};
 use ground::{Arg, Dimension, Fault, Faults, Finite, Harm, Place, Region, Spoken};
 use herbal::{Resemblance, Sheet};
 use identify::{
-    Case, Character, Comparison, Judge, Kind, Level, Look, Material, Matrix, Means, Next, Reader,
-    Seen, Strictness, Verdict,
+    Case, Character, Comparison, Judge, Kind, Level, Look, Material, Matrix, Means, Next, Priors,
+    Reader, Seen, Strictness, Telling, Verdict,
 };
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
 
 /// How many of the likeliest plants are judged when none was named.
 const FEW: usize = 3;
+
+/// How many characters are listed that would tell most.
+const TELLING: usize = 10;
 
 /// What was seen of one plant in hand.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -41,6 +44,8 @@ pub struct NameReply {
     pub verdicts: Vec<Verdict>,
     /// What to look at next, for the first of them.
     pub next: Option<Next>,
+    /// What would tell most of what the plant is, the best first; where no plant was named.
+    pub telling: Vec<Telling>,
     /// The harm of each plant that a verdict names, where it has a sheet.
     pub harms: std::collections::BTreeMap<String, Harm>,
 }
@@ -75,13 +80,18 @@ pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults
         Some(first) => Some(judge.next(&first.target, &case, &Means::all(order.level))?),
         None => None,
     };
+    let telling = match &target {
+        Some(_) => Vec::new(),
+        None => judge.most_telling(&case, &Priors::usual(), order.level)?,
+    };
+    let telling = telling.into_iter().take(TELLING).collect();
     // Somebody else's table has words of its own.
     let (verdicts, next) = match order.table {
         Some(_) => (verdicts, next),
         None => in_plain_words(world, verdicts, next),
     };
     let harms = matrix.taxa().iter().map(|taxon| (taxon.name.clone(), taxon.harm)).collect();
-    Ok(NameReply { verdicts, next, harms })
+    Ok(NameReply { verdicts, next, telling, harms })
 }
 
 fn in_plain_words(

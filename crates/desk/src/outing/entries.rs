@@ -7,7 +7,7 @@ use super::shape::{
     LotTable, OutingFile, ParticipantTable, PermissionTable, ServingTable, SiteTable, SortingTable,
     StandTable, SurveyTable, TakeTable, WeighingTable,
 };
-use ground::{Condition, ContentId, Faults, Fresh, MeasureSystem, Part, Text};
+use ground::{Condition, ContentId, Fault, Faults, Fresh, Mass, MeasureSystem, Part, Place, Text};
 use jiff::civil::DateTime;
 use journal::{
     Answers, Batch, Confirmation, Consent, Correction, Entry, Found, Given, Journal, Look, Lot,
@@ -174,16 +174,25 @@ fn survey(row: &mut Row<'_>, names: &Names<'_>, table: &SurveyTable) -> Option<M
     let piece_g = all(&table.piece_weights, |said| row.mass("piece-weights", said));
     let mut plots = pieces?;
     plots.extend(weights?);
-    Some(Made {
-        at: Some(on?.at(0, 0, 0, 0)),
-        by: Some(table.by.clone()),
-        what: Payload::Survey(Survey {
+    let (on, survey) = (
+        on?,
+        Survey {
             stand: stand?,
             part: part?,
             plots_in_stand: plots_in_stand?,
             plots,
             piece_g: piece_g?,
-        }),
+        },
+    );
+    let Place { file, line, column, .. } = row.place("", &table.stand.span());
+    for fault in crate::plan::surveyed(on, &survey).err().into_iter().flatten() {
+        let at = Place { file: file.clone(), line, column, ..fault.at.clone() };
+        row.add(Fault { at, ..fault });
+    }
+    Some(Made {
+        at: Some(on.at(0, 0, 0, 0)),
+        by: Some(table.by.clone()),
+        what: Payload::Survey(survey),
     })
 }
 
@@ -195,7 +204,7 @@ fn participant(_: &mut Row<'_>, _: &Names<'_>, table: &ParticipantTable) -> Opti
 fn answers(row: &mut Row<'_>, names: &Names<'_>, table: &AnswersTable) -> Option<Made> {
     let participant = names.participant(row, "participant", &table.participant);
     let age = table.age.as_ref().map(|age| whole(row, "age", age, 130));
-    let body_mass_g = table.weight.as_ref().map(|said| row.mass("weight", said));
+    let body_mass_g = table.weight.as_ref().map(|said| body(row, said));
     let mut said = BTreeMap::new();
     for (question, answer) in &table.said {
         let question = question.parse::<Condition>().map_err(|list| {
@@ -218,6 +227,16 @@ fn answers(row: &mut Row<'_>, names: &Names<'_>, table: &AnswersTable) -> Option
     }))))
 }
 
+/// The mass of a body: from one kilogram up to 400.
+fn body(row: &mut Row<'_>, said: &Said) -> Option<Mass> {
+    let mass: Mass = row.mass("weight", said)?;
+    if (1.0..=400.0).contains(&mass.kg()) {
+        return Some(mass);
+    }
+    row.fault_with("amount-out-of-range", "weight", said, ("most", "400 kg"));
+    None
+}
+
 fn word(row: &mut Row<'_>, field: &str, said: &Said) -> Option<Word> {
     Some(match said.get_ref().as_str() {
         "yes" => Word::Yes,
@@ -229,7 +248,7 @@ fn word(row: &mut Row<'_>, field: &str, said: &Said) -> Option<Word> {
                 "unknown-word",
                 field,
                 said,
-                ("list", "yes, no, rather-not, unanswered"),
+                ("known", "yes, no, rather-not, unanswered"),
             );
             return None;
         }
@@ -306,6 +325,9 @@ fn weighing(row: &mut Row<'_>, names: &Names<'_>, table: &WeighingTable) -> Opti
     let at = row.moment("at", &table.at);
     let mass_g = table.mass.as_ref().map(|said| row.mass("mass", said));
     let volume_ml = table.volume.as_ref().map(|said| row.volume("volume", said));
+    if table.mass.is_none() && table.volume.is_none() {
+        row.fault("nothing-weighed", "mass", &table.of);
+    }
     Some(Made::at(
         at?,
         Payload::Weighing(Weighing {
@@ -401,7 +423,7 @@ fn material(row: &mut Row<'_>, said: &Said) -> Option<Material> {
         "dried" => Material::Dried,
         _ => {
             let list = "growing, photograph, bought, chopped, dried";
-            row.fault_with("unknown-word", "material", said, ("list", list));
+            row.fault_with("unknown-word", "material", said, ("known", list));
             return None;
         }
     })
@@ -432,6 +454,20 @@ pub(crate) fn whole(row: &mut Row<'_>, field: &str, said: &Spanned<i64>, most: u
         row.fault_with("number-out-of-range", field, &written, ("most", most));
     }
     fits
+}
+
+/// A whole number from one up to a most.
+pub(crate) fn counted(
+    row: &mut Row<'_>,
+    field: &str,
+    said: &Spanned<i64>,
+    most: u32,
+) -> Option<u32> {
+    let count = whole(row, field, said, most)?;
+    if count == 0 {
+        row.fault("nothing-counted", field, &Spanned::new(said.span(), count.to_string()));
+    }
+    (count > 0).then_some(count)
 }
 
 /// Reads every one of a list, noting the faults of all before giving up.

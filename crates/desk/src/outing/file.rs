@@ -68,7 +68,7 @@ impl<'a> Source<'a> {
     pub(crate) fn parse<T: DeserializeOwned>(&self) -> Result<T, Fault> {
         toml::from_str(self.text).map_err(|error| {
             let span = error.span().unwrap_or(0..0);
-            Fault::new("unreadable-toml", self.place(&span), error.message())
+            Fault::new("unreadable-outing", self.place(&span), error.message())
         })
     }
 
@@ -142,7 +142,7 @@ impl<'a> Row<'a> {
         match said.get_ref().parse() {
             Ok(word) => Some(word),
             Err(list) => {
-                self.fault_with("unknown-word", field, said, ("list", list));
+                self.fault_with("unknown-word", field, said, ("known", list));
                 None
             }
         }

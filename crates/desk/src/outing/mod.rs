@@ -1,5 +1,6 @@
 //! The outing file: what is known and what is wanted, read into entries and wishes.
 
+mod cross;
 mod entries;
 mod file;
 mod names;

@@ -126,7 +126,7 @@ impl Names<'_> {
         let Some(known) = glossary.character(character) else {
             let near = nearest(character, glossary.terms().map(|term| term.character.id.as_str()));
             let named = Spanned::new(said.span(), character.to_owned());
-            row.fault_with("unknown-character", "saw", &named, ("near", near));
+            row.fault_with("no-such-character", "saw", &named, ("near", near));
             return None;
         };
         match (said.get_ref(), &known.kind) {
@@ -136,10 +136,10 @@ impl Names<'_> {
                 let amount = row.amount("saw", &written, ground::Dimension::Length, 1e6)?;
                 Some(Saw::Length(Length::from_mm(amount.low), Length::from_mm(amount.high)))
             }
-            (toml::Value::Integer(count), Kind::Count) if *count >= 0 => {
+            (toml::Value::Integer(count), Kind::Count) if u32::try_from(*count).is_ok() => {
                 u32::try_from(*count).ok().map(Saw::Count)
             }
-            (toml::Value::Array(several), Kind::States(_)) => several
+            (toml::Value::Array(several), Kind::States(_)) if !several.is_empty() => several
                 .iter()
                 .map(|value| {
                     self.state(row, character, &Spanned::new(said.span(), self::written(value)))
@@ -160,7 +160,7 @@ impl Names<'_> {
             return Some(said.get_ref().clone());
         }
         let list: Vec<Arg> = states.iter().map(|state| state.id.as_str().into()).collect();
-        row.fault_with("unknown-state", character, said, ("list", list));
+        row.fault_with("unknown-state", character, said, ("known", list));
         None
     }
 
@@ -188,7 +188,7 @@ impl Names<'_> {
         let found = all.into_iter().find(|purpose| purpose.word() == said.get_ref());
         if found.is_none() {
             let list: Vec<Arg> = all.into_iter().map(|purpose| purpose.word().into()).collect();
-            row.fault_with("unknown-word", field, said, ("list", list));
+            row.fault_with("unknown-word", field, said, ("known", list));
         }
         found
     }
@@ -220,7 +220,7 @@ impl Names<'_> {
             return Some(said.get_ref().clone());
         }
         let list: Vec<Arg> = list.into_iter().map(|word| Arg::from(word.as_str())).collect();
-        row.fault_with("unknown-word", field, said, ("list", list));
+        row.fault_with("unknown-word", field, said, ("known", list));
         None
     }
 }

@@ -1,16 +1,20 @@
 //! Reading an outing: the tables of its files become entries and wishes, or every fault comes back.
 
-use super::entries::{Entries, all, maybe, whole};
+use super::cross;
+use super::entries::{Entries, all, counted, maybe, whole};
 use super::file::{InputFile, Row, Said, Source};
 use super::names::{Given, Names};
 use super::shape::{
     ContentTable, DistTable, FractionTable, MakeTable, OutingFile, OutingTable, StopTable,
 };
 use super::wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
-use ground::{AlcoholByVolume, Dist, Fault, Faults, Fraction, Heap, MeasureSystem, Place, Spoken};
+use ground::{
+    AlcoholByVolume, Dist, Fault, Faults, Fraction, Heap, MeasureSystem, Place, Region, Spoken,
+};
+use harvest::Purpose;
 use herbal::Herbal;
 use identify::Level;
-use jiff::civil::Date;
+use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use journal::Journal;
 use prepare::{HerbState, What};
@@ -43,10 +47,16 @@ pub fn includes(file: &InputFile) -> Result<Vec<String>, Faults> {
 pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
     let mut faults = Faults::none();
     let parsed = parse_all(files, &mut faults);
+    if !faults.is_empty() {
+        // Names that a file gives would be missing in the others.
+        return Err(faults.into_iter().collect());
+    }
     let names = Names { herbal, given: names_given(&parsed, &mut faults) };
+    cross::check(&parsed, herbal, &mut faults);
     let wishes = only_outing(&parsed, files, &mut faults)
         .and_then(|(source, table)| outing(source, &names, table, &mut faults));
-    let Some(mut wishes) = wishes else { return Err(faults.into_iter().collect()) };
+    let whole = wishes.is_some();
+    let mut wishes = wishes.unwrap_or_else(unread);
     let mut journal = Journal::new();
     for (source, shape) in &parsed {
         let kitchen = wishes.kitchen;
@@ -63,7 +73,7 @@ pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
             WishReader { source, names: &names, kitchen, faults: &mut faults, wishes: &mut wishes };
         reading.read(shape);
     }
-    if !wishes.readers.contains_key(&wishes.leader) {
+    if whole && !wishes.readers.contains_key(&wishes.leader) {
         let place = Place::entry("outing", "", "leader");
         faults.add(Fault::new("leader-is-no-reader", place, &*wishes.leader));
     }
@@ -71,7 +81,7 @@ pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
 }
 
 /// A file with its tables.
-type Parsed<'a> = (Source<'a>, OutingFile);
+pub(super) type Parsed<'a> = (Source<'a>, OutingFile);
 
 fn parse_all<'a>(files: &'a [InputFile], faults: &mut Faults) -> Vec<Parsed<'a>> {
     let parse = |file: &'a InputFile| {
@@ -107,7 +117,12 @@ fn only_outing<'p, 'a>(
         return Some(*only);
     }
     let file = files.first().map(|file| file.name.clone()).unwrap_or_default();
-    let place = Place::entry("outing", "", "").in_file(file);
+    let place = match tables.get(1) {
+        Some((source, second)) => {
+            Place { table: Some("outing".to_owned()), ..source.place(&second.date.span()) }
+        }
+        None => Place::entry("outing", "", "").in_file(file),
+    };
     faults.add(Fault::new("one-outing-wanted", place, tables.len().to_string()));
     None
 }
@@ -122,6 +137,9 @@ fn outing(
     let date = row.date("date", &table.date);
     let from = row.time("from", &table.from);
     let to = row.time("to", &table.to);
+    if from.zip(to).is_some_and(|(from, to)| to <= from) {
+        row.fault("ends-before-it-begins", "to", &table.to);
+    }
     let zone = zone(&mut row, &table.zone);
     let region = row.word("region", &table.region);
     let kitchen = table.kitchen.as_ref().map(|said| row.word::<MeasureSystem>("kitchen", said));
@@ -150,6 +168,32 @@ fn outing(
         contents: BTreeMap::new(),
         fractions: Vec::new(),
     })
+}
+
+/// Wishes to read the other tables into where the outing itself could not be read, so that their
+/// faults are told as well. Nobody gets to see these.
+fn unread() -> Wishes {
+    Wishes {
+        name: String::new(),
+        date: Date::ZERO,
+        from: Time::midnight(),
+        to: Time::midnight(),
+        zone: TimeZone::UTC,
+        zone_name: String::new(),
+        region: Region::Europe,
+        place: None,
+        leader: String::new(),
+        purpose: Purpose::OwnUse,
+        kitchen: None,
+        as_of: None,
+        records_since: None,
+        sold: false,
+        readers: BTreeMap::new(),
+        stops: Vec::new(),
+        makes: BTreeMap::new(),
+        contents: BTreeMap::new(),
+        fractions: Vec::new(),
+    }
 }
 
 fn zone(row: &mut Row<'_>, said: &Said) -> Option<TimeZone> {
@@ -213,7 +257,7 @@ fn level(row: &mut Row<'_>, said: &Said) -> Option<Level> {
         "trained" => Some(Level::Trained),
         "public" => Some(Level::Public),
         _ => {
-            row.fault_with("unknown-word", "level", said, ("list", "leader, trained, public"));
+            row.fault_with("unknown-word", "level", said, ("known", "leader, trained, public"));
             None
         }
     }
@@ -247,8 +291,8 @@ fn make(names: &Names<'_>, row: &mut Row<'_>, table: &MakeTable, date: Date) -> 
     let heap = table.heap.as_ref().map(|said| heap(row, said));
     let serving = table.serving.as_ref().map(|said| row.spoken("serving", said));
     let amounts = Amounts::read(row, &table.amounts);
-    let servings_a_day = whole(row, "servings-a-day", &table.servings_a_day, 100);
-    let days = whole(row, "days", &table.days, 366);
+    let servings_a_day = counted(row, "servings-a-day", &table.servings_a_day, 100);
+    let days = counted(row, "days", &table.days, 366);
     let people = all(&table.people, |said| names.participant(row, "people", said));
     let on = table.on.as_ref().map(|said| row.date("on", said));
     if table.everybody != table.people.is_empty() {
@@ -322,7 +366,7 @@ fn herb_state(row: &mut Row<'_>, said: &Said) -> Option<HerbState> {
     let all = [HerbState::Fresh, HerbState::Dried];
     let found = all.into_iter().find(|state| state.word() == said.get_ref());
     if found.is_none() {
-        row.fault_with("unknown-word", "herb", said, ("list", "fresh, dried"));
+        row.fault_with("unknown-word", "herb", said, ("known", "fresh, dried"));
     }
     found
 }
@@ -332,7 +376,7 @@ fn heap(row: &mut Row<'_>, said: &Said) -> Option<Heap> {
         "level" => Some(Heap::Level),
         "heaped" => Some(Heap::Heaped),
         _ => {
-            row.fault_with("unknown-word", "heap", said, ("list", "level, heaped"));
+            row.fault_with("unknown-word", "heap", said, ("known", "level, heaped"));
             None
         }
     }

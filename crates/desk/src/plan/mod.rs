@@ -19,7 +19,7 @@ pub use timetable::{Light, Row, Timetable, Trouble};
 pub(crate) use take::{allowances, surveyed};
 
 use crate::World;
-use crate::outing::{Outing, Wishes};
+use crate::outing::{Make, Outing, Wishes};
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
@@ -199,7 +199,7 @@ fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
 
 /// Every wish worked through its recipe.
 fn worked(world: &World, wishes: &Wishes, school: &School) -> BTreeMap<String, Answer<Brew>> {
-    let brew = |make: &crate::outing::Make| {
+    let brew = |make: &Make| {
         let people = school.participants.keys().filter(|name| make.is_for(name)).count();
         let people = u32::try_from(people).unwrap_or(u32::MAX);
         (make.name.clone(), make::work(wishes, &world.herbal, make, people))
@@ -219,7 +219,7 @@ fn makes(
         let decided = decisions.get(&make.name).unwrap_or(&none);
         let handed_out: BTreeMap<_, _> = decided
             .iter()
-            .map(|(name, decision)| (name.clone(), handed(school, &make.name, name, decision)))
+            .map(|(name, decision)| (name.clone(), handed(school, make, name, decision)))
             .collect();
         let mut counts = BTreeMap::new();
         for handed in handed_out.values() {
@@ -244,9 +244,9 @@ fn makes(
 }
 
 /// What may be handed to one person, with the word that a named person gave on it.
-fn handed(school: &School, make: &str, participant: &str, decision: &Decision) -> Handed {
-    let batches: Vec<_> =
-        school.batches.values().filter(|(_, b)| b.make == make).map(|(_, b)| &b.name).collect();
+fn handed(school: &School, make: &Make, participant: &str, decision: &Decision) -> Handed {
+    let of_it = school.batches.values().filter(|(_, batch)| batch.make == make.name);
+    let batches: Vec<_> = of_it.map(|(_, batch)| &batch.name).collect();
     let had = school
         .servings
         .iter()
@@ -259,16 +259,34 @@ fn handed(school: &School, make: &str, participant: &str, decision: &Decision) -
         word_does_not_fit,
         had,
     };
-    let key = (make.to_owned(), participant.to_owned());
+    let key = (make.name.clone(), participant.to_owned());
     let Some((_, by, said)) = school.confirmations.get(&key) else { return proposed(false) };
     let confirmation = dose::Confirmation { by: by.clone(), word: word(decision, &said.given) };
     match decision.confirm(confirmation) {
         Ok(Confirmed { handed_out: HandedOut { outcome, .. }, .. }) => {
+            let lifted = matches!(said.given, journal::Given::ClinicianSaid { .. });
+            let outcome = if lifted { as_planned(outcome, make) } else { outcome };
             Handed { outcome, confirmed_by: Some(by.clone()), word_does_not_fit: false, had }
         }
         // What was found since may have made the decision stricter than the word that was given on
         // it; the plan is needed then more than ever.
         Err(_) => proposed(true),
+    }
+}
+
+/// What a clinician let pass: no more than what was planned, since that is what they were asked about.
+fn as_planned(outcome: Outcome, make: &Make) -> Outcome {
+    let least = |most: Option<u32>, planned: u32| Some(most.map_or(planned, |m| m.min(planned)));
+    match outcome {
+        Outcome::NoReasonFound { servings_a_day, days } => Outcome::NoReasonFound {
+            servings_a_day: least(servings_a_day, make.servings_a_day),
+            days: least(days, make.days),
+        },
+        Outcome::AtMost { servings_a_day, days } => Outcome::AtMost {
+            servings_a_day: least(servings_a_day, make.servings_a_day),
+            days: least(days, make.days),
+        },
+        Outcome::AskFirst | Outcome::Withhold => outcome,
     }
 }
 

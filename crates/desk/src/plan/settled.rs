@@ -4,7 +4,7 @@
 use super::certainty::{Certainty, case_of, looks};
 use super::people::{Decisions, People};
 use super::{handed, make, people, take, worked};
-use crate::outing::{Outing, Wishes};
+use crate::outing::{Make, Outing, Wishes};
 use crate::{World, judging};
 use dose::{Table, Tense};
 use ground::{Faults, Part};
@@ -35,13 +35,11 @@ pub(crate) struct Settled {
     pub(crate) allowances: BTreeMap<(String, Part), f64>,
 }
 
-/// A decision in its three strengths.
+/// A decision, and what may be handed out by it.
 #[derive(Clone, Copy, Debug)]
 pub(crate) struct Decided {
     /// As proposed.
     pub(crate) proposed: dose::Outcome,
-    /// If a clinician lifted *ask first*.
-    pub(crate) once_asked: dose::Outcome,
     /// What may be handed out, with the word that a named person gave.
     pub(crate) handed: dose::Outcome,
 }
@@ -113,22 +111,23 @@ impl Inputs {
         // The pot is that of everybody, also where one person alone is decided on.
         let worked = worked(world, &self.wishes, &self.journal.fold());
         let all = people.decide(&worked)?;
-        Ok(all.iter().flat_map(|(make, decided)| each(school, make, decided)).collect())
+        let makes = self.wishes.makes.values();
+        let makes = makes.filter_map(|make| Some((make, all.get(&make.name)?)));
+        Ok(makes.flat_map(|(make, decided)| each(school, make, decided)).collect())
     }
 }
 
 fn each<'a>(
     school: &'a School,
-    make: &'a str,
+    make: &'a Make,
     decided: &'a Decisions,
 ) -> impl Iterator<Item = ((String, String), Decided)> + 'a {
     decided.iter().map(move |(name, decision)| {
         let decided = Decided {
             proposed: decision.outcome,
-            once_asked: decision.once_asked.unwrap_or(decision.outcome),
             handed: handed(school, make, name, decision).outcome,
         };
-        ((make.to_owned(), name.clone()), decided)
+        ((make.name.clone(), name.clone()), decided)
     })
 }
 
