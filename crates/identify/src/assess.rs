@@ -81,3 +81,36 @@ fn left_without(scales: &Scales<'_>, twins: &[String]) -> f64 {
     let others = scales.contributions().filter(|(rival, _)| !twins.contains(&rival.name));
     others.map(|(_, part)| part).sum()
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::judge::Judge;
+    use crate::testimony::gather;
+    use crate::{cases, sample};
+
+    #[test]
+    fn every_rule_must_be_met() {
+        let matrix = sample::matrix();
+        let judge = Judge::new(&matrix);
+        let case = cases::case(cases::typical());
+        judge
+            .try_target("Allium ursinum", &case, |trial, _| {
+                let testimonies = gather(&judge, "A", &case.session()).unwrap();
+                let good = Assessment::new(trial, &testimonies);
+                assert!(good.settled());
+                let spoilt = |spoil: fn(&mut Assessment<'_>)| {
+                    let mut bad = good.clone();
+                    spoil(&mut bad);
+                    assert!(!bad.settled());
+                };
+                spoilt(|bad| bad.allowed = 0.0);
+                spoilt(|bad| bad.tells[0].met = false);
+                spoilt(|bad| bad.must_looks[0].state = MustLookState::Open);
+                spoilt(|bad| bad.must_looks[0].state = MustLookState::Doubtful);
+                spoilt(|bad| bad.misfit.must_look.push("base".to_owned()));
+                spoilt(|bad| bad.second[0].had = false);
+            })
+            .unwrap();
+    }
+}

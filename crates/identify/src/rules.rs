@@ -266,3 +266,42 @@ fn fit(spectrum: &Spectrum, reading: &Reading, likely: &[Seen], character: &Char
         Fit::Agrees
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sample;
+    use ground::Organ;
+
+    fn weighed(character: &Character) -> Weighed<'_> {
+        Weighed { column: 0, character, factors: vec![0.01] }
+    }
+
+    #[test]
+    fn tells_are_of_two_groups_and_two_organs_and_not_both_smelt() {
+        let base = sample::character("base", &["one"]);
+        let stem = Character { organ: Organ::Stem, ..sample::character("stem", &["one"]) };
+        let same_group = Character { group: "base".to_owned(), ..stem.clone() };
+        let same_organ = sample::character("vein", &["one"]);
+        let smelt = |character: &Character| Character { sense: Sense::Smell, ..character.clone() };
+        let apart = |a: &Character, b: &Character| told_apart(&[&weighed(a), &weighed(b)], true);
+        assert!(apart(&base, &stem) && apart(&smelt(&base), &stem));
+        assert!(!apart(&base, &base) && !apart(&base, &same_group) && !apart(&base, &same_organ));
+        assert!(!apart(&smelt(&base), &smelt(&stem)));
+        assert!(told_apart(&[&weighed(&base), &weighed(&same_organ)], false));
+    }
+
+    #[test]
+    fn one_misfit_is_outweighed_by_six_groups_and_never_in_a_must_look() {
+        let misfit = |groups: &[&str], must_look: &[&str], agreeing| Misfit {
+            groups: groups.iter().map(|group| (*group).to_owned()).collect(),
+            must_look: must_look.iter().map(|must| (*must).to_owned()).collect(),
+            agreeing,
+        };
+        assert!(!misfit(&[], &[], 0).blocks());
+        assert!(misfit(&["a"], &[], 5).blocks() && !misfit(&["a"], &[], 6).blocks());
+        assert!(misfit(&["a", "b"], &[], 20).blocks() && misfit(&["a", "b"], &[], 20).is_grave());
+        assert!(misfit(&["a"], &["c"], 20).blocks() && misfit(&["a"], &["c"], 20).is_grave());
+        assert!(!misfit(&["a"], &[], 0).is_grave());
+    }
+}
