@@ -1,7 +1,7 @@
 //! The decision: the strictest of everything that speaks to one cup for one person.
 
 use crate::caution;
-use crate::exposure::Ledger;
+use crate::doubt::Ledger;
 use crate::held::Held;
 use crate::hold::{hold_allowed, hold_limits};
 use crate::naming;

@@ -1,88 +1,20 @@
-//! Sums over everything a person takes in a window, and what they are held against.
+//! What sums are held against: limits, and what cautions and usual amounts allow.
 
 use crate::caution::{Allows, Reach, question};
 use crate::decide::{Case, Findings};
-use crate::exposure::{Bound, Doubt, Gap, Ledger, Share, Yard, in_servings, shares};
+use crate::doubt::{Bound, Ledger};
 use crate::held::{Held, Passed};
 use crate::limit::{Concerns, body_mass, concerns, grams};
-use crate::naming::{counted, measured};
+use crate::naming::counted;
 use crate::part::about;
-use crate::search::most;
+use crate::shares::{Gap, Yard, in_servings};
+use crate::sum::{Sum, search, working};
 use crate::{
     Basis, Counted, Cup, Given, Herb, Level, Limit, LimitUse, Question, Rule, Strictness,
     SubstanceId, Window, say,
 };
-use ground::{
-    Answer, Condition, Fault, Faults, Finite, Mass, RandomStart, Spread, Text, Unit, Working,
-};
-use serde::{Deserialize, Serialize};
+use ground::{Condition, Fault, Finite, Spread, Text, Unit};
 use std::collections::BTreeSet;
-
-/// Sums are compared with a limit up to the rounding of their additions: a few hundred terms, each
-/// off by at most 1e-16 of the sum.
-const ROUNDING: f64 = 1e-12;
-
-/// What a person takes of one thing: in the cup that is decided on, and besides.
-pub(crate) struct Sum {
-    cup: Vec<Share>,
-    beside: Doubt,
-}
-
-impl Sum {
-    /// Gathers a thing over the cup and everything beside it.
-    pub(crate) fn gather(
-        case: &Case<'_>,
-        yard: Yard<'_>,
-        ledger: &mut Ledger,
-    ) -> Result<Result<Self, Gap>, Fault> {
-        let cup = match shares(case.table, case.cup, yard, ledger)? {
-            Ok(cup) => cup,
-            Err(gap) => return Ok(Err(gap)),
-        };
-        let mut beside = in_servings(&[], 0, ledger)?;
-        for other in case.beside {
-            match shares(case.table, other, yard, ledger)? {
-                Ok(shares) => {
-                    beside = beside.plus(&in_servings(&shares, other.servings_a_day, ledger)?);
-                }
-                Err(gap) => return Ok(Err(gap)),
-            }
-        }
-        Ok(Ok(Self { cup, beside }))
-    }
-
-    /// Over a window, with so many servings of the cup a day; nothing for a window that is not
-    /// summed.
-    fn over(
-        &self,
-        window: Window,
-        servings: u32,
-        ledger: &mut Ledger,
-    ) -> Result<Option<Doubt>, Fault> {
-        Ok(match window {
-            Window::Serving | Window::Product => Some(in_servings(&self.cup, 1, ledger)?),
-            Window::Day => Some(self.day(servings, ledger)?),
-            Window::Week => Some(self.day(servings, ledger)?.scaled(7.0)),
-            Window::Lifetime => None,
-        })
-    }
-
-    fn day(&self, servings: u32, ledger: &mut Ledger) -> Result<Doubt, Fault> {
-        Ok(in_servings(&self.cup, servings, ledger)?.plus(&self.beside))
-    }
-
-    /// Whether so many servings stay within; nothing where the end that counts is not known.
-    fn within(
-        &self,
-        (window, bound, limit): (Window, Bound, f64),
-        servings: u32,
-        ledger: &mut Ledger,
-    ) -> Result<Option<bool>, Fault> {
-        let sum = self.over(window, servings, ledger)?;
-        let at = sum.and_then(|sum| sum.at(bound, ledger));
-        Ok(at.map(|at| at <= limit * (1.0 + ROUNDING)))
-    }
-}
 
 /// The bound that a limit is held to for this person.
 fn bound(case: &Case<'_>, limit: &Limit) -> Bound {
@@ -154,23 +86,6 @@ fn hold_level(
         },
     }
     Ok(())
-}
-
-/// The greatest number of servings within a limit; nothing where it cannot be told.
-#[expect(clippy::option_option, reason = "not told, and told that no number binds, are two things")]
-fn search(
-    sum: &Sum,
-    against: (Window, Bound, f64),
-    ledger: &mut Ledger,
-) -> Result<Option<Option<u32>>, Fault> {
-    if sum.within(against, 1, ledger)?.is_none() {
-        return Ok(None);
-    }
-    if matches!(against.0, Window::Serving | Window::Product) {
-        let within = sum.within(against, 1, ledger)? == Some(true);
-        return Ok(Some((!within).then_some(0)));
-    }
-    most(|n| Ok(sum.within(against, n, ledger)? == Some(true))).map(Some)
 }
 
 /// Every substance that the cup holds or is said to hold, as what limits count.
@@ -361,73 +276,4 @@ fn uncovered(case: &Case<'_>, substance: &SubstanceId, limits: &[&Limit], findin
             Text::new("dose-limit-not-for-them").with("substance", case.table.name(substance));
         findings.add(Strictness::AskFirst, Rule::Limit, text, None);
     }
-}
-
-/// How the sum of a day came about.
-fn working(
-    case: &Case<'_>,
-    substance: &SubstanceId,
-    sum: &Sum,
-    ledger: &mut Ledger,
-) -> Result<Working, Fault> {
-    let day = sum.day(case.cup.servings_a_day, ledger)?.scaled(1e3);
-    Ok(say::working(case, substance, Spread::of(day.draws)))
-}
-
-/// What a person takes of one substance.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-pub struct Exposure {
-    /// Of what.
-    pub substance: SubstanceId,
-    /// In one serving of the cup, in grams.
-    pub serving_g: Spread,
-    /// In a day, with everything beside it, in grams.
-    pub day_g: Spread,
-    /// In a day, with every input at its worst end; nothing where no extreme is published.
-    pub worst_day_g: Option<Mass>,
-    /// How the day's sum came about.
-    pub working: Working,
-}
-
-/// What a person takes of one substance, summed over everything in the case.
-///
-/// Formula: in every draw, the sum over servings of
-/// `herb × solids × content × share that passes over`, in grams; content and moisture drawn once a
-/// lot, the share once a batch, the spoon once a cook, the scale once a serving.
-///
-/// # Errors
-/// Only a fault of our own: one quantity drawn in two ways.
-pub fn exposure(
-    case: &Case<'_>,
-    substance: &SubstanceId,
-    start: RandomStart,
-) -> Result<Answer<Exposure>, Faults> {
-    let mut ledger = Ledger::new(start);
-    let of = Counted::Substance(substance.clone());
-    let yard = Yard { of: &of, among: &|_, _| true };
-    let settle = || Text::new("dose-settle-measure").with("substance", case.table.name(substance));
-    if case.cup.herbs.iter().any(|herb| unmeasured(case, herb, substance)) {
-        let why = Text::new("dose-gap-named").with("substance", case.table.name(substance));
-        return Ok(Answer::refused(why, settle()));
-    }
-    let sum = match Sum::gather(case, yard, &mut ledger)? {
-        Ok(sum) => sum,
-        Err(Gap(why)) => return Ok(Answer::refused(why, settle())),
-    };
-    let serving = in_servings(&sum.cup, 1, &mut ledger)?;
-    let day = sum.day(case.cup.servings_a_day, &mut ledger)?;
-    let worst_day_g = day.worst.map(Mass::from_g);
-    let working = working(case, substance, &sum, &mut ledger)?;
-    let substance = substance.clone();
-    Ok(match (Spread::of(serving.draws), Spread::of(day.draws)) {
-        (Some(serving_g), Some(day_g)) => {
-            Answer::Known(Exposure { substance, serving_g, day_g, worst_day_g, working })
-        }
-        _ => Answer::refused(Text::new("dose-gap-draws"), settle()),
-    })
-}
-
-fn unmeasured(case: &Case<'_>, herb: &Herb, substance: &SubstanceId) -> bool {
-    crate::naming::named(case.table, &herb.taxon).contains(substance)
-        && !measured(case.table, case.cup, herb, substance)
 }

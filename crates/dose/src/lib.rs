@@ -10,9 +10,11 @@
 
 mod caution;
 mod confirm;
+mod content;
 mod cup;
 mod decide;
 mod decision;
+mod doubt;
 mod exposure;
 mod held;
 mod hold;
@@ -24,15 +26,17 @@ mod person;
 mod rows;
 mod say;
 mod search;
+mod shares;
+mod sum;
 mod table;
 
 pub use confirm::{Confirmation, Confirmed, Word};
 pub use cup::{Cup, Herb, HerbState, HowMeasured, Portion};
 pub use decide::{Case, Tense, decide};
 pub use decision::{Decision, HandedOut, Outcome, Question, Reason, Reasons, Rule, Strictness};
-pub use exposure::Bound;
+pub use doubt::Bound;
+pub use exposure::{Exposure, exposure};
 pub use held::{Held, Passed};
-pub use hold::{Exposure, exposure};
 pub use kin::{Kinship, Tie};
 pub use person::{AgeBand, Given, Person};
 pub use rows::{

@@ -1,7 +1,7 @@
 //! Constituents that a row names for a plant, and whether anybody measured them.
 
+use crate::content::{contents, transfer};
 use crate::decide::{Case, Findings};
-use crate::exposure::{contents, transfer};
 use crate::limit::{Concerns, concerns};
 use crate::part::about;
 use crate::{

@@ -1,7 +1,7 @@
 //! Messages and workings about sums and limits.
 
+use crate::content::{contents, transfer};
 use crate::decide::Case;
-use crate::exposure::{contents, transfer};
 use crate::{Content, ContentBasis, Cup, Held, Herb, Limit, SubstanceId, Window};
 use ground::{Dist, Formula, Place, Shown, Spread, Text, Unit, Working};
 

@@ -1,12 +1,16 @@
 //! Cautions, amounts, contents and limits as the project ships them, and what they decide.
 
-#![expect(clippy::unwrap_used, reason = "a test reports by panicking, in its helpers too")]
+#![expect(
+    clippy::unwrap_used,
+    clippy::indexing_slicing,
+    reason = "a test reports by panicking, in its helpers too"
+)]
 
 use dose::{
     AgeBand, Case, Cup, Decision, Given, Herb, LimitUse, Outcome, Person, Portion, Rule,
     Strictness, Table, Tense, decide,
 };
-use ground::{Condition, Dist, Form, Mass, Part, RandomStart, Volume};
+use ground::{Condition, Dist, Form, Harm, Mass, Part, RandomStart, Sourcing, Standing, Volume};
 use herbal::{Herbal, TextFile};
 use std::collections::BTreeMap;
 use std::path::Path;
@@ -171,7 +175,8 @@ fn strong_arborvitae_tea_is_withheld_from_everybody_by_the_data_alone() {
     // What authorities said at other times and elsewhere stands beside it.
     assert_eq!(held("thujone-hmpc-2009-sage").used, LimitUse::History);
     assert_eq!(held("thujone-coe-1999").used, LimitUse::Reference);
-    let regulator = &table().limits.iter().find(|row| row.id == "thuja-tops-health-canada").unwrap();
+    let regulator =
+        &table().limits.iter().find(|row| row.id == "thuja-tops-health-canada").unwrap();
     assert_eq!(regulator.used, LimitUse::History);
 }
 
@@ -223,4 +228,45 @@ fn no_honey_before_the_first_birthday_and_no_spirit_for_minors() {
     assert_eq!(held.most_servings, Some(0));
     let adult = honey(AgeBand::Adult);
     assert!(adult.sealed.held.iter().all(|held| held.limit != "honey-infant"));
+}
+
+/// The herbal with one row after the other made unknown or merely remembered, for a cup.
+fn fades(person: &Person, cup: &Cup, mut check: impl FnMut(&str, Outcome)) {
+    let memory = || Sourcing::bare(Standing::Remembered);
+    let mut faded = table().clone();
+    let mut decide_with = |what: &str, faded: &Table| {
+        let case =
+            Case { table: faded, person, cup, beside: &[], tense: Tense::OnTheDay, sold: false };
+        check(what, decide(&case, RandomStart(1)).unwrap().outcome);
+    };
+    macro_rules! fade {
+        ($rows:ident, $($field:ident = $to:expr),+) => { $(
+            for i in 0..faded.$rows.len() {
+                let kept = faded.$rows[i].clone();
+                faded.$rows[i].$field = $to;
+                decide_with(&format!("{} {i} {}", stringify!($rows), stringify!($field)), &faded);
+                faded.$rows[i] = kept;
+            }
+        )+ };
+    }
+    fade!(contents, amount = None, from = memory(), water = None, ethanol = None);
+    fade!(limits, level = None, from = memory());
+    fade!(cautions, from = memory());
+    let own: Vec<_> = cup.herbs.iter().map(|herb| herb.taxon.clone()).collect();
+    faded.parts.retain(|row| own.contains(&row.taxon));
+    fade!(parts, harm = Harm::Unknown, from = memory());
+}
+
+#[test]
+fn no_row_of_the_herbal_that_fades_loosens_anything() {
+    let tea = dried("Urtica dioica", Part::Leaf, 1.5, &["dried fully"], 1);
+    let hips = dried("Rosa canina", Part::RipeFruit, 2.0, &["red; hairs removed"], 1);
+    for cup in [nettle_dish(80.0), spruce_tea(), tea, hips] {
+        let known = decided(&healthy(), &cup).outcome;
+        fades(&healthy(), &cup, |what, faded| {
+            let served = faded.most_servings() <= known.most_servings();
+            let lasts = faded.most_days() <= known.most_days();
+            assert!(served && lasts, "{what}: {known:?} -> {faded:?}");
+        });
+    }
 }
