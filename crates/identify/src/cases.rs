@@ -1,11 +1,12 @@
 //! One case for each rule of judging, on the invented table.
 
+mod cells;
+
 use crate::{
-    Case, Cell, Determination, Judge, Level, Look, LookAlike, Material, Matrix, Means,
-    MustLookState, Next, Outcome, Reader, RelativesStatement, Seen, Spoils, Strictness, Taxon,
-    Value, Verdict, sample,
+    Case, Determination, Judge, Level, Look, LookAlike, Material, Matrix, Means, MustLookState,
+    Next, Outcome, Reader, RelativesStatement, Seen, Spoils, Strictness, Taxon, Verdict, sample,
 };
-use ground::{Finite, Harm, Month, Organ, Region, Season, Standing};
+use ground::{Finite, Harm, Region, Standing};
 use jiff::civil::date;
 
 const TARGET: &str = "Allium ursinum";
@@ -327,68 +328,6 @@ fn a_verdict_shows_its_working_down_to_looks_and_sources() {
     assert_eq!(serde_json::from_str::<Verdict>(&text).unwrap(), verdict);
 }
 
-/// What Colchicum contributes when one of its cells, or of the target's, is changed.
-fn contributed(taxon: &str, character: &str, change: impl Fn(&mut Cell), looks: Vec<Look>) -> f64 {
-    let known = sample::matrix();
-    let cells = known.cells().map(|(t, c, cell)| {
-        let mut cell = cell.clone();
-        if t.name == taxon && c.id == character {
-            change(&mut cell);
-        }
-        (t.name.clone(), c.id.clone(), cell)
-    });
-    let cells: Vec<_> = cells.collect();
-    let matrix = Matrix::new(known.characters().to_vec(), known.taxa().to_vec(), cells).unwrap();
-    let bar = judged(&matrix, &case(looks)).bar;
-    let rival = bar.rivals.iter().find(|rival| rival.name == "Colchicum autumnale").unwrap();
-    rival.contributes.get()
-}
-
-#[test]
-fn a_cell_that_is_only_remembered_speaks_against_and_never_for() {
-    let bulb = |state: &str| read(&["bulb"], state, "Ada", Level::Leader, 0);
-    let remembered = |cell: &mut Cell| cell.standing = Standing::Remembered;
-    for taxon in [TARGET, "Colchicum autumnale"] {
-        assert_eq!(contributed(taxon, "bulb", remembered, bulb("one")), 1e6);
-        assert!(contributed(taxon, "bulb", remembered, bulb("two")) > 1e7);
-        assert!(contributed(taxon, "bulb", |_| {}, bulb("one")) < 1e5);
-    }
-}
-
-#[test]
-fn what_is_remembered_of_the_rarer_states_never_speaks_for_the_plant() {
-    let bulb = |state: &str| read(&["bulb"], state, "Ada", Level::Leader, 0);
-    let rare = |standing| {
-        move |cell: &mut Cell| {
-            let only = |state: &str| vec![state.to_owned()];
-            cell.rare_standing = standing;
-            cell.value = Value::States {
-                always: Vec::new(),
-                usually: only("one"),
-                sometimes: only("three"),
-                rarely: Vec::new(),
-            };
-        }
-    };
-    let remembered = rare(Standing::Remembered);
-    assert_eq!(contributed(TARGET, "bulb", remembered, bulb("three")), 1e6);
-    assert!(contributed(TARGET, "bulb", remembered, bulb("one")) < 1e5);
-    assert!(contributed(TARGET, "bulb", rare(Standing::Published), bulb("three")) < 1e6);
-}
-
-#[test]
-fn an_organ_out_of_season_never_speaks_for_the_plant() {
-    let month = |number| Month::new(number).unwrap();
-    let summer = Season::new(month(6), month(8));
-    let matrix = with_target(|taxon| {
-        taxon.seasons.insert(Organ::Flower, summer);
-    });
-    let bract = case(read(&["bract"], "one", "Ada", Level::Leader, 0));
-    let none = judged(&sample::matrix(), &case(Vec::new())).bar.left;
-    assert_eq!(judged(&matrix, &bract).bar.left, none);
-    assert!(judged(&sample::matrix(), &bract).bar.left < none);
-}
-
 #[test]
 fn a_plant_that_strains_without_misfitting_is_not_ruled_out() {
     // Every state was seen that the target's own is taken for: a far likelier plant shows them.
@@ -425,4 +364,20 @@ fn a_member_of_the_aggregate_that_does_more_harm_is_a_rival() {
         taxa.push(member);
     });
     assert_eq!(judged(&matrix, &case(typical())).outcome, Outcome::NotYet);
+}
+
+#[test]
+fn a_deadly_rival_that_nobody_names_calls_for_a_second_reading_while_it_weighs() {
+    let matrix = with_taxa(|taxa| {
+        taxa[0].look_alikes.clear();
+        taxa[2].harm = Harm::Deadly;
+    });
+    let four = |name, minute| read(&SIX[..4], "one", name, Level::Leader, minute);
+    let called = |looks: Vec<Look>| {
+        let second = judged(&matrix, &case(looks)).second_reading;
+        second.into_iter().map(|second| (second.against, second.had)).collect::<Vec<_>>()
+    };
+    assert_eq!(called(four("Ada", 0)), [("Mentha pulegium".to_owned(), false)]);
+    let both = [four("Ada", 0), four("Ben", 5)].concat();
+    assert!(called(both).iter().all(|(_, had)| *had));
 }
