@@ -106,6 +106,9 @@ pub struct MakePlan {
     pub instead: Vec<String>,
     /// What must hold on the day, the same for everybody.
     pub provisos: Vec<ground::Text>,
+    /// What the pot alone would be for a grown-up without any answer that matters: why, against every
+    /// limit. It speaks of nobody who comes.
+    pub plain_adult: Option<Decision>,
 }
 
 /// What may be handed to one person.
@@ -155,7 +158,11 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
     let plants = plants::plants(world, wishes, &school, &certainty)?;
     let lots = plants::lots(&school);
-    let makes = makes(wishes, &school, &worked, &decisions);
+    let mut makes = makes(wishes, &school, &worked, &decisions);
+    let mut adults = people.plain_adult(&worked)?;
+    for make in &mut makes {
+        make.plain_adult = adults.remove(&make.name);
+    }
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -237,6 +244,7 @@ fn makes(
             counts,
             instead: Vec::new(),
             provisos: shared_provisos(decided),
+            plain_adult: None,
         });
     }
     suggest_instead(&mut plans);

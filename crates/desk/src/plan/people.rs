@@ -67,6 +67,30 @@ impl People<'_> {
         Ok(decisions)
     }
 
+    /// What each wish alone would be for a grown-up without any answer that matters, at the body mass
+    /// that an unanswered one counts as. It is about nobody who comes: it says what pot and plant do.
+    pub(super) fn plain_adult(
+        &self,
+        worked: &BTreeMap<String, Answer<Brew>>,
+    ) -> Result<BTreeMap<String, Decision>, Faults> {
+        let said = Condition::ALL.iter().map(|condition| (*condition, Given::No)).collect();
+        let age = Some(AgeBand::Adult);
+        let person = Person { id: "plain-adult".to_owned(), age, body_mass: None, said };
+        let mut decisions = BTreeMap::new();
+        for make in self.wishes.makes.values() {
+            let case = Case {
+                table: &self.table,
+                person: &person,
+                cup: &self.cup(make, worked.get(&make.name)),
+                beside: &[],
+                tense: self.tense,
+                sold: self.wishes.sold,
+            };
+            decisions.insert(make.name.clone(), decide(&case, self.start)?);
+        }
+        Ok(decisions)
+    }
+
     /// What else is planned for a person on days that this wish is had.
     fn beside(&self, participant: &str, make: &Make, cups: &BTreeMap<&str, Cup>) -> Vec<Cup> {
         let others = self.wishes.makes.values().filter(|other| {
