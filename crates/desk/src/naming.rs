@@ -72,10 +72,15 @@ pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults
     let judge = Judge::new(matrix);
     let case = case(world, order, matrix)?;
     let target = order.is.as_ref().map(|said| target(world, order, matrix, said)).transpose()?;
-    let verdicts = match &target {
+    let mut verdicts = match &target {
         Some(target) => vec![judge.verdict(target, &case)?],
         None => judge.verdicts(&case, FEW)?,
     };
+    if order.table.is_some() {
+        // A table from elsewhere is explained as it stands, without plants that it does not list.
+        let listed = judge.posterior(&case, &Priors::equal(Finite::ZERO))?;
+        verdicts.iter_mut().for_each(|verdict| verdict.posterior.clone_from(&listed));
+    }
     let next = match verdicts.first() {
         Some(first) => Some(judge.next(&first.target, &case, &Means::all(order.level))?),
         None => None,

@@ -1,0 +1,75 @@
+//! The demo and the herbal, ready to ask.
+#![allow(dead_code, reason = "each test file uses some of it")]
+#![expect(clippy::unwrap_used, clippy::panic, reason = "a panic is how a test reports")]
+
+use desk::{InputFile, Plan, Reply, Request, World, answer, includes};
+use ground::{Fault, RandomStart};
+use herbal::TextFile;
+use journal::Journal;
+use std::path::Path;
+
+pub(crate) const EVENING: &str = "spring-evening.toml";
+pub(crate) const DAY: &str = "spring-day.toml";
+
+pub(crate) fn world() -> World {
+    World {
+        herbal: herbal_data::herbal(),
+        herbal_version: herbal_data::version().to_owned(),
+        journal: Journal::new(),
+        now: jiff::civil::date(2027, 4, 30).at(19, 0, 0, 0),
+        random_start: RandomStart(1),
+    }
+}
+
+/// The same with files laid over the herbal.
+pub(crate) fn world_with(path: &str, text: &str) -> World {
+    let world = world();
+    let files = [TextFile { path: path.to_owned(), text: text.to_owned() }];
+    World { herbal: world.herbal.overlay(&files).unwrap(), ..world }
+}
+
+pub(crate) fn file(name: &str, text: &str) -> InputFile {
+    InputFile::from_bytes(name, text.as_bytes().to_vec()).unwrap()
+}
+
+/// A file of the demo and all that it includes.
+pub(crate) fn demo(name: &str) -> Vec<InputFile> {
+    let folder = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../demo");
+    let mut wanted = vec![name.to_owned()];
+    let mut files: Vec<InputFile> = Vec::new();
+    while let Some(name) = wanted.pop() {
+        if files.iter().all(|file| file.name != name) {
+            let file = file(&name, &std::fs::read_to_string(folder.join(&name)).unwrap());
+            wanted.extend(includes(&file).unwrap());
+            files.push(file);
+        }
+    }
+    files
+}
+
+pub(crate) fn plan(world: &World, files: Vec<InputFile>, reasons: bool) -> Plan {
+    match answer(world, Request::Plan { files, reasons }) {
+        Ok(Reply::Plan(plan)) => *plan,
+        Ok(_) => panic!("a plan was asked for"),
+        Err(faults) => panic!("{faults}"),
+    }
+}
+
+pub(crate) fn json(world: &World, request: Request) -> String {
+    match answer(world, request) {
+        Ok(reply) => serde_json::to_string(&reply).unwrap(),
+        Err(faults) => panic!("{faults}"),
+    }
+}
+
+/// The faults of files that cannot be an outing, each as file, line, column and code.
+pub(crate) fn faults(world: &World, files: Vec<InputFile>) -> Vec<(String, u32, u32, String)> {
+    let all = desk::read(&files, &world.herbal).unwrap_err();
+    all.into_iter().map(|fault| told(&fault)).collect()
+}
+
+pub(crate) fn told(fault: &Fault) -> (String, u32, u32, String) {
+    let at = &fault.at;
+    let file = at.file.clone().unwrap_or_default();
+    (file, at.line.unwrap_or(0), at.column.unwrap_or(0), fault.code.clone())
+}

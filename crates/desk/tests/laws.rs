@@ -1,0 +1,210 @@
+//! What changes nothing: the order of tables, who else comes, whose answers are whose.
+#![expect(clippy::unwrap_used, reason = "a panic is how a test reports")]
+
+mod kit;
+
+use desk::{InputFile, Plan, Request, fade};
+use dose::Tense;
+use kit::*;
+use std::num::NonZeroUsize;
+use toml::Value;
+
+/// The same file with its tables, and every list of tables, in the opposite order.
+fn reversed(file: &InputFile) -> InputFile {
+    fn turn(value: Value) -> Value {
+        match value {
+            Value::Array(list) if list.iter().all(Value::is_table) => {
+                Value::Array(list.into_iter().rev().map(turn).collect())
+            }
+            Value::Table(table) => Value::Table(
+                table.into_iter().rev().map(|(key, value)| (key, turn(value))).collect(),
+            ),
+            other => other,
+        }
+    }
+    let text: String = match turn(file.text.parse().map(Value::Table).unwrap()) {
+        // Each table by itself, last first: a map would put them back in order.
+        Value::Table(table) => {
+            let (tables, plain): (Vec<_>, Vec<_>) =
+                table.into_iter().rev().partition(|(_, value)| {
+                    value.is_table()
+                        || value.as_array().is_some_and(|list| list.iter().all(Value::is_table))
+                });
+            let write =
+                |(key, value)| toml::to_string(&toml::Table::from_iter([(key, value)])).unwrap();
+            plain.into_iter().chain(tables).map(write).collect::<Vec<_>>().join("\n")
+        }
+        _ => unreachable!("a file is a table"),
+    };
+    InputFile { text, ..file.clone() }
+}
+
+#[test]
+fn the_order_of_tables_changes_no_byte() {
+    let world = world();
+    for name in [EVENING, DAY] {
+        let files = demo(name);
+        let turned: Vec<_> = files.iter().rev().map(reversed).collect();
+        assert!(turned.iter().any(|file| files.iter().all(|other| other.text != file.text)));
+        let json = |files: Vec<InputFile>| json(&world, Request::Plan { files, reasons: true });
+        assert!(json(files) == json(turned), "{name}");
+    }
+}
+
+/// The files without everything that names one participant.
+fn without(files: &[InputFile], person: &str) -> Vec<InputFile> {
+    let table = |value: &Value| {
+        let says = |key: &str| value.get(key).and_then(Value::as_str) == Some(person);
+        !(says("participant") || says("name"))
+    };
+    let one = |file: &InputFile| {
+        let mut tables: toml::Table = file.text.parse().unwrap();
+        for (_, value) in &mut tables {
+            if let Value::Array(list) = value {
+                list.retain(table);
+                for row in list.iter_mut().filter_map(Value::as_table_mut) {
+                    for key in ["to", "participants", "people", "pickers"] {
+                        if let Some(Value::Array(names)) = row.get_mut(key) {
+                            names.retain(|name| name.as_str() != Some(person));
+                        }
+                    }
+                }
+            }
+        }
+        let text = toml::to_string(&tables).unwrap();
+        InputFile { text, ..file.clone() }
+    };
+    files.iter().map(one).collect()
+}
+
+/// Every decision of a plan, as JSON, but those for one person.
+fn decisions(plan: &Plan, but: &str) -> Vec<String> {
+    let rows = plan.sealed.iter().flatten().filter(|row| row.decision.person != but);
+    let sealed = rows.map(|row| serde_json::to_string(row).unwrap());
+    let handed = plan.makes.iter().flat_map(|make| {
+        let others = make.handed_out.iter().filter(|(name, _)| *name != but);
+        others.map(|one| serde_json::to_string(&(&make.name, one)).unwrap())
+    });
+    sealed.chain(handed).collect()
+}
+
+#[test]
+fn leaving_one_person_out_changes_nobody_elses_decision() {
+    let world = world();
+    let files = demo(DAY);
+    let all = plan(&world, files.clone(), true);
+    for person in ["p02", "p06", "p12"] {
+        let less = plan(&world, without(&files, person), true);
+        assert_eq!(less.people.len() + 1, all.people.len());
+        assert!(decisions(&all, person) == decisions(&less, person), "{person}");
+    }
+}
+
+/// The outing with the answers of two people exchanged.
+fn exchanged(files: &[InputFile], one: &str, other: &str) -> Vec<InputFile> {
+    let said = |name: &str| format!("participant = \"{name}\"");
+    let swap = |file: &InputFile| {
+        let text = file.text.replace(&said(one), "participant = \"?\"");
+        let text =
+            text.replace(&said(other), &said(one)).replace("participant = \"?\"", &said(other));
+        InputFile { text, ..file.clone() }
+    };
+    files.iter().map(swap).collect()
+}
+
+#[test]
+fn exchanging_answers_of_equal_decisions_changes_no_byte_of_the_plan() {
+    let world = world();
+    let public = |files: Vec<InputFile>| json(&world, Request::Plan { files, reasons: false });
+    for name in [EVENING, DAY] {
+        let files = demo(name);
+        let plan = plan(&world, files.clone(), false);
+        let all: Vec<_> = plan.people.keys().cloned().collect();
+        let row = |person: &str| -> Vec<String> {
+            let handed = |make: &desk::MakePlan| format!("{:?}", make.handed_out.get(person));
+            plan.makes.iter().map(handed).collect()
+        };
+        let mut equal = 0;
+        for (at, one) in all.iter().enumerate() {
+            for other in all.iter().skip(at + 1).filter(|other| row(one) == row(other)).take(1) {
+                equal += 1;
+                assert!(
+                    public(files.clone()) == public(exchanged(&files, one, other)),
+                    "{one} {other}"
+                );
+            }
+        }
+        assert!(equal > 0, "no two people have equal decisions in {name}");
+    }
+}
+
+#[test]
+fn no_word_about_health_stands_in_the_plan_without_reasons() {
+    let world = world();
+    for name in [EVENING, DAY] {
+        let mut files = demo(name);
+        let sown: Vec<_> =
+            files.iter().filter(|file| file.text.contains("anticoagulant")).collect();
+        assert_eq!(sown.len(), 1, "the answers lie in one file");
+        for file in &mut files {
+            // Every question is answered yes by somebody: each would show if it leaked.
+            file.text = file.text.replace("said = { pregnant = \"yes\" }", &everything());
+            file.text = file.text.replace("weight = \"64 kg\"", "weight = \"63.821749035 kg\"");
+        }
+        // What a pot means for a made-up grown-up stays the same, whoever says what.
+        let strip = |files: Vec<InputFile>| {
+            let mut plan = plan(&world, files, false);
+            let made_up: Vec<_> =
+                plan.makes.iter_mut().map(|make| make.plain_adult.take()).collect();
+            (plan, serde_json::to_string(&made_up).unwrap())
+        };
+        let (plan, made_up) = strip(files.clone());
+        assert!(made_up == strip(demo(name)).1, "{name}");
+        let public = serde_json::to_string(&plan).unwrap();
+        let words = ground::Condition::ALL.iter().map(|condition| condition.word());
+        // Words that a recipe or a sheet may say of itself are no answers.
+        for word in words.filter(|word| *word != "all") {
+            assert!(!public.contains(&format!("\"{word}\"")), "{word} in {name}");
+            assert!(!public.contains(&format!("condition-{word}")), "{word} in {name}");
+        }
+        for secret in ["\"sealed\"", "821749035"] {
+            assert!(!public.contains(secret), "{secret} in {name}");
+        }
+        let reasons = json(&world, Request::Plan { files, reasons: true });
+        assert!(reasons.contains("\"pregnant\""), "the search would find it");
+    }
+}
+
+fn everything() -> String {
+    let asked = ground::Condition::ALL.iter().map(|condition| condition.word());
+    let asked = asked.filter(|word| *word != "all" && !word.starts_with("under"));
+    let said: Vec<_> = asked.map(|word| format!("{word} = \"yes\"")).collect();
+    format!("said = {{ {} }}", said.join(", "))
+}
+
+#[test]
+fn the_plan_knows_whether_anything_is_in_hand() {
+    let world = world();
+    let evening = plan(&world, demo(EVENING), false);
+    let day = plan(&world, demo(DAY), false);
+    assert_eq!((evening.head.tense, day.head.tense), (Tense::Before, Tense::OnTheDay));
+    let settled = |plan: &Plan| -> Vec<bool> { plan.plants.iter().map(|p| p.settled()).collect() };
+    assert!(settled(&evening).iter().all(|settled| !settled));
+    assert!(settled(&day).contains(&true));
+    // Nothing can be handed out before the plant is determined, but provided that it is.
+    assert!(evening.makes.iter().any(|make| !make.provisos.is_empty()));
+}
+
+#[test]
+fn nothing_that_is_made_unknown_gives_anybody_more() {
+    let world = world();
+    for name in [EVENING, DAY] {
+        let outing = desk::read(&demo(name), &world.herbal).unwrap();
+        // Every 29th: all of them are tried by the example `fade`.
+        let trials = fade(&world, &outing, NonZeroUsize::new(29).unwrap()).unwrap();
+        assert!(trials.len() > 15);
+        for trial in trials {
+            assert!(trial.widened.is_empty(), "{trial:?}");
+        }
+    }
+}
