@@ -63,7 +63,7 @@ impl Writer {
     fn table(&mut self, table: &Table) -> Markup {
         let caption = self.name("table");
         html! {
-            div.wide role="region" aria-labelledby=(caption) tabindex="0" {
+            div.wide role="group" aria-labelledby=(caption) tabindex="0" {
                 table {
                     caption id=(caption) { (prose(&table.caption)) }
                     thead { tr { @for column in &table.columns {

@@ -1,0 +1,66 @@
+//! What somebody takes home of a plant: what hurts, what it is taken for, how to know it from afar to
+//! near, when it is there, what holds for everybody.
+//!
+//! What holds for some people only is asked, not handed round. Notes on uses and titles of sources
+//! speak of such people too: notes are left out, and sources go by their authors and addresses.
+
+use super::View;
+use super::notes::Notes;
+use crate::{Block, Kind, Page, Prose, Target, Words};
+use desk::SheetReply;
+use ground::{Condition, Source, SourceId, Text};
+use std::collections::{BTreeMap, BTreeSet};
+
+/// `looks`: the characters that settle it, besides those that must be looked at and the tells.
+pub(in crate::views) fn page(
+    reply: &SheetReply,
+    looks: &BTreeSet<&str>,
+    words: &Words<'_>,
+    cited: impl Fn(&SheetReply) -> BTreeSet<SourceId>,
+) -> Page {
+    let title = Text::new("view-home-title")
+        .taxon("name", &reply.sheet.name)
+        .with("common", reply.sheet.usual_name());
+    let mut shared = shared(reply, looks);
+    let kept = cited(&shared);
+    shared.sources = reply.sources.clone();
+    shared.sources.retain(|id, _| kept.contains(id));
+    let words = words.with_sources(&shared.sources);
+    let view = View { reply: &shared, words, notes: Notes::of(&shared.sources) };
+    let parts = [
+        vec![view.harm()],
+        view.must_look(),
+        view.twins(),
+        view.characters(),
+        view.months(),
+        view.parts(),
+        view.cautions(),
+        vec![view.words.para(&Text::new("view-home-ask"))],
+        view.section("sheet-sources", by_author(&shared.sources)),
+    ];
+    words.page(Kind::Public, &title).with(parts.into_iter().flatten())
+}
+
+/// What of a sheet is for everybody, and no more of it than is looked at.
+fn shared(reply: &SheetReply, looks: &BTreeSet<&str>) -> SheetReply {
+    let mut shared = SheetReply { sources: BTreeMap::new(), ..reply.clone() };
+    shared.cautions.retain(|caution| caution.who == Condition::All);
+    shared.parts.iter_mut().for_each(|part| part.note = None);
+    shared.sheet.gathered_for.clear();
+    shared.sheet.conflicts.clear();
+    let tells: BTreeSet<_> = reply.twins.iter().flat_map(|twin| twin.tells.keys()).collect();
+    shared.cells.retain(|id, _| {
+        looks.contains(id.as_str()) || tells.contains(id) || reply.sheet.must_look.contains(id)
+    });
+    shared.sheet.characters.retain(|id, _| shared.cells.contains_key(id));
+    shared
+}
+
+fn by_author(sources: &BTreeMap<SourceId, Source>) -> Option<Block> {
+    let named =
+        sources.values().map(|source| match source.address.as_deref().and_then(Target::web) {
+            Some(to) => Prose::new().link(&source.author, to),
+            None => Prose::new().said(&source.author),
+        });
+    (!sources.is_empty()).then(|| Block::numbered(named))
+}
