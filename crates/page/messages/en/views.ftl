@@ -1,0 +1,217 @@
+# Pages of single replies: what a plant is, what tells two apart, what may go, what is made, who may
+# have it.
+
+### What a plant is
+
+view-name-is = Is it { $plant }?
+view-name-what = What it could be
+view-name-nothing = No plant of the table comes near what was seen.
+view-name-determined = Determined
+view-name-not-yet = Not yet
+view-name-ruled-out = Ruled out
+view-name-no-more-than-a-name = That gives the plant a name, and says nothing about who may have it.
+
+# $harm: a word for how badly it can hurt.
+view-name-harm = How badly it can hurt: { $harm }.
+
+# $left, $allowed, $others-left: numbers, of harm times likelihood.
+view-name-rivals = What is left of each rival: about { $left } of all together, and { $allowed } may be left.{ $others ->
+    [0] {""}
+   *[other] {" "}{ $others } more come to { $others-left }.
+ }
+view-name-could-be = it could still be
+view-name-left = left
+view-name-set-aside = what would set it aside
+
+view-name-tells = What tells it from dangerous look-alikes
+view-name-tells-says = Wanted against each: two things at different organs, one of them not smell
+view-name-look-alike = look-alike
+view-name-told-apart = told apart
+view-name-told = yes
+view-name-not-told = not yet
+view-name-by = by what, and how many times likelier it is of the plant
+# $character: its plain name; $times: a number.
+view-name-tell = { $character } ({ $times } times)
+
+view-name-telling = What would tell most of what it is
+view-name-next = What to look at next
+view-name-next-of = What would settle whether it is { $plant }
+# $time: how long all of it takes.
+view-name-next-says = { $count ->
+    [one] One look, { $time }, settles it if the plant shows what it typically does:
+   *[other] { $count } looks, { $time } in all, settle it if the plant shows what it typically does:
+ }
+# $typical: what the plant typically shows, in plain words.
+view-name-offer = typically { $typical }; { $time }
+view-name-glance = typically { $typical }; { $time }, at a glance with the others
+view-name-again = To be read once more, by somebody else or by the leader ten minutes later, with the candidates hidden: { $characters }.
+view-name-cannot-settle = Cannot be settled here today
+
+# $verdict: determined, not yet or ruled out.
+view-name-other = Is it { $plant }? { $verdict }
+view-name-chances = What it could be
+view-name-chances-says = This explains and does not decide: a harmful plant is set aside by rules, not by odds
+view-name-chance = chance
+view-name-none-of-these = none of these
+
+# Asked step by step in a terminal.
+view-ask-keys = Answer with a number, or with a length or a count. ? cannot tell, b back, q enough.
+# $name: a character; $time: how long it takes.
+view-ask = { $name } ({ $time }): { $how }
+view-ask-settled = That is enough: nothing more is wanted.
+view-ask-not-one = “{ $said }” is none of these.
+view-ask-first = Nothing was answered before this.
+
+### What may go
+
+view-allowance-title = How much may be taken
+view-allowance-none = No stand is asked for: a wish names stands, or a survey does.
+# $stand: its short name; $part: in words; $plant: the scientific name.
+view-allowance-stand = { $stand }: { $part } of { $plant }
+view-allowance-may = may be taken
+view-allowance-nothing = nothing
+view-allowance-open = not settled: nothing is taken until it is
+view-allowance-binds = because
+view-allowance-site = at
+view-allowance-wanted = wanted
+view-allowance-today = taken today
+view-allowance-rules-says = What the rules leave
+view-allowance-clear-says = These do not stand in the way
+view-allowance-clear-rules = { $count ->
+    [one] 1 rule does not stand in the way
+   *[other] { $count } rules do not stand in the way
+ }
+view-allowance-to-know = To know, and to check locally
+view-allowance-rule = rule
+view-allowance-leaves = leaves
+view-allowance-says = says
+view-allowance-question = an open question
+view-allowance-clear = not in the way
+view-allowance-law = law
+view-allowance-protection = protection
+view-allowance-leave = leave
+view-allowance-hazard = what lies near
+view-allowance-season = season
+view-allowance-rest = rest
+view-allowance-share = share
+view-allowance-ceiling = limit
+
+### What is made
+
+view-make-open = What must be said first
+view-make-title = { $name }, with { $state } herb
+view-make-fresh = fresh
+view-make-dried = dried
+view-make-form = this is
+view-make-yield = makes
+view-make-handed = in servings
+view-make-servings = { $count ->
+    [one] 1 of { $size }
+   *[other] { $count } of { $size }
+ }
+view-make-a-day = usually
+view-make-times = { $count ->
+    [one] once a day
+   *[other] { $count } times a day
+ }
+# $middle: an amount; $range: its ends.
+view-make-about = { $middle } ({ $range })
+view-make-goes-in = What goes in
+view-make-what = what
+view-make-amount = amount
+view-make-kitchen = in the kitchen, nearly
+view-make-herb = herb
+view-make-water = water
+view-make-spirit = spirit
+view-make-sugar = sugar
+view-make-other = other food
+view-make-pour = { $stock } from the bottle and { $water } of water
+view-make-steps = What is done
+view-make-strength = How strong it is
+view-make-stands-for = herb as weighed, for 100 ml
+view-make-solids = the same without its water
+view-make-in-one = herb as weighed, for one serving
+view-make-alcohol = alcohol
+view-make-sugar-share = sugar
+view-make-keeping = How it keeps
+view-make-kept = kept
+view-make-class = how well
+view-make-why = because
+view-make-lost = What does not come out
+view-make-steam = water steamed or dried off
+view-make-held = liquid that the spent herb keeps
+view-make-spent = spent herb
+view-make-set-aside = set aside before sweetening
+
+### Who may have it
+
+view-serving-title = Who may have what
+view-serving-nobody = Nothing is made, or nobody comes.
+view-serving-caption = What may be handed to whom
+view-serving-person = who
+view-serving-not-for = –
+view-serving-withhold = withhold
+view-serving-ask-first = ask first
+view-serving-at-most = at most what is planned
+view-serving-at-most-within = at most { $bounds }
+view-serving-no-reason = no reason found
+view-serving-no-reason-within = no reason found, { $bounds }
+view-serving-servings = { $count } a day
+view-serving-days = { $count ->
+    [one] for 1 day
+   *[other] for { $count } days
+ }
+view-serving-confirmed = , { $by } stands for it
+view-serving-had = ; had { $count }
+view-serving-proposal = Each is a proposal until a named person stands for it. “No reason found” means none in these sources, at what is planned.
+# $part: in words; $plant: scientific name; $count: servings a day.
+view-serving-dish = { $name }: { $part } of { $plant }, { $count ->
+    [one] 1 serving
+   *[other] { $count } servings
+ } a day
+view-serving-count-no-reason-found = { $count } with no reason found to withhold it
+view-serving-count-at-most = { $count } up to an amount
+view-serving-count-ask-first = { $count } to ask first
+view-serving-count-withhold = { $count } to withhold from
+view-serving-instead = Nobody may have it. What else is planned: { $others }.
+view-serving-why = Why
+# $question: something nobody answered.
+view-serving-unanswered = not answered: { $question }
+
+### What tells two plants apart
+
+view-compare-title = { $one } and { $other }
+view-compare-harm = How badly each can hurt
+view-compare-telling = What tells them apart
+view-compare-telling-says = The most telling first; months in which both can be seen
+view-compare-remembered = What may tell them apart, from memory
+view-compare-remembered-says = Known only from memory on one side or both: it settles nothing
+view-compare-alike = What does not tell them apart
+view-compare-alike-says = Both show the same, or nearly
+view-compare-look-at = look at
+view-compare-months = when
+view-compare-named = {" "}(named as a tell)
+view-compare-mark = {" "}(from memory)
+view-compare-all-year = all year
+view-compare-never = not in the same months
+
+### Files and arguments
+
+fault-include-missing = A file that it includes is not there: { $got }
+    .want = Every file that is included, named as seen from the file that includes it.
+    .mend = Put the file there, mend its name, or take it out of include.
+fault-includes-itself = { $got } includes itself, by way of { $chain }.
+    .want = Files that include others, and none that leads back to itself.
+    .mend = Take out the include that closes the ring.
+fault-unreadable-start = “{ $got }” is no random start.
+    .want = A whole number from 0 up.
+    .mend = Write it like 7.
+fault-unreadable-level = “{ $got }” says nothing of how well somebody reads.
+    .want = leader, trained, public, or the share that is misread, up to one half.
+    .mend = Write it like trained, 5 % or 0.05.
+fault-unreadable-pair = “{ $got }” does not say what was seen of which character.
+    .want = A character and what was seen of it, joined by =.
+    .mend = Write it like leaf_base=petiolate. ? means that it cannot be told, not-there that there is none.
+fault-folder-not-ours = { $got } is no folder that pages can take the place of.
+    .want = A folder that is not there yet, or one that holds nothing but pages.
+    .mend = Name another folder: what stands there would be lost.

@@ -1,0 +1,130 @@
+//! What tells two plants apart: side by side in plain words, the most telling first.
+
+use super::list;
+use super::sheet::cell::statements;
+use crate::{Block, Column, Details, Kind, Level, Notice, NoticeKind, Page, Prose, Table, Words};
+use desk::CompareReply;
+use ground::{Harm, Month, Season, Text};
+use identify::{Cell, Contrast};
+
+/// Two plants share so little of a character that it helps to tell them apart from here on.
+const TELLING: f64 = 0.5;
+
+pub(super) fn page(reply: &CompareReply, words: &Words<'_>) -> Page {
+    let [(one, _), (other, _)] = &reply.plants;
+    let title = Text::new("view-compare-title").taxon("one", one).taxon("other", other);
+    let (telling, alike): (Vec<&Contrast>, Vec<&Contrast>) =
+        reply.comparison.contrasts.iter().partition(|c| c.apart.get() >= TELLING);
+    let (mut telling, remembered): (Vec<_>, Vec<_>) =
+        telling.into_iter().partition(|c| c.published);
+    // Those that a sheet names come first; the order of the others stays.
+    telling.sort_by_key(|contrast| !contrast.named);
+    words
+        .page(Kind::Screen, &title)
+        .with([harms(reply, words)])
+        .with(reply.said.iter().map(|row| {
+            let why = Text::new("sheet-why").with("why", row.why.as_str());
+            Block::Para(words.prose(&why).text(" ").said(&row.says))
+        }))
+        .with(section("view-compare-telling", &telling, reply, words))
+        .with(section("view-compare-remembered", &remembered, reply, words))
+        .with(table("view-compare-alike", &alike, reply, words).map(|table| {
+            let summary = words.word("view-compare-alike").into();
+            Block::Details(Details { anchor: None, summary, open: false, blocks: vec![table] })
+        }))
+}
+
+/// How badly each can hurt, in the frame of the worse.
+fn harms(reply: &CompareReply, words: &Words<'_>) -> Block {
+    let [one, other] = reply.harms;
+    let kind = match one.max(other) {
+        Harm::Deadly => NoticeKind::DoNot,
+        Harm::Harmful | Harm::Irritant => NoticeKind::Caution,
+        Harm::Unknown | Harm::None => NoticeKind::Question,
+    };
+    let said = reply.plants.iter().zip(reply.harms).map(|((name, common), harm)| {
+        Prose::new().taxon(name).text(", ").said(common).text(": ").strong(&list::harm(harm, words))
+    });
+    let head = words.word("view-compare-harm").into();
+    Block::Notice(Notice { kind, head, blocks: vec![Block::bullets(said)] })
+}
+
+fn section(
+    id: &str,
+    contrasts: &[&Contrast],
+    reply: &CompareReply,
+    words: &Words<'_>,
+) -> Vec<Block> {
+    let heading = words.heading(Level::Section, &Text::new(id));
+    table(id, contrasts, reply, words).map_or_else(Vec::new, |table| vec![heading, table])
+}
+
+fn table(
+    id: &str,
+    contrasts: &[&Contrast],
+    reply: &CompareReply,
+    words: &Words<'_>,
+) -> Option<Block> {
+    let [(one, _), (other, _)] = &reply.plants;
+    let columns = [
+        Prose::from(words.word("view-compare-look-at")),
+        Prose::new().taxon(one),
+        Prose::new().taxon(other),
+        words.word("view-compare-months").into(),
+    ];
+    let table = Table {
+        caption: words.word(&format!("{id}-says")).into(),
+        columns: columns.into_iter().map(Column::words).collect(),
+        rows_have_heads: true,
+        rows: contrasts.iter().map(|contrast| row(contrast, words)).collect(),
+    };
+    (!contrasts.is_empty()).then_some(Block::Table(table))
+}
+
+fn row(contrast: &Contrast, words: &Words<'_>) -> Vec<Prose> {
+    let name = Prose::new().said(&words.character(&contrast.character));
+    let named = if contrast.named { words.word("view-compare-named") } else { String::new() };
+    vec![
+        name.text(&named),
+        side(contrast, &contrast.a, words),
+        side(contrast, &contrast.b, words),
+        months(&contrast.months, words).into(),
+    ]
+}
+
+/// What one sheet says; what is only remembered is marked.
+fn side(contrast: &Contrast, cell: &Cell, words: &Words<'_>) -> Prose {
+    let term = words.glossary.and_then(|glossary| glossary.term(&contrast.character));
+    let Some(term) = term else { return words.word("unknown").into() };
+    let (main, rare) = statements(words, term, &cell.value);
+    let marked = |said: &[String], standing| {
+        let remembered = standing == ground::Standing::Remembered && !said.is_empty();
+        let mark = if remembered { words.word("view-compare-mark") } else { String::new() };
+        said.join("; ") + &mark
+    };
+    let all = [marked(&main, cell.standing), marked(&rare, cell.rare_standing)];
+    let all: Vec<_> = all.into_iter().filter(|said| !said.is_empty()).collect();
+    Prose::new().said(&all.join("; "))
+}
+
+/// Months in which both can be seen: one stretch where they are one, else a list.
+fn months(months: &[Month], words: &Words<'_>) -> String {
+    if months.len() == 12 {
+        return words.word("view-compare-all-year");
+    }
+    let starts: Vec<_> =
+        months.iter().filter(|month| !months.contains(&shifted(**month, 11))).copied().collect();
+    let stretch = |first: Month| {
+        let last = std::iter::successors(Some(first), |month| {
+            Some(shifted(*month, 1)).filter(|next| months.contains(next))
+        });
+        words.season(Season::new(first, last.last().unwrap_or(first)))
+    };
+    let said: Vec<_> = starts.into_iter().map(stretch).collect();
+    if said.is_empty() { words.word("view-compare-never") } else { words.catalogue.list(&said) }
+}
+
+/// The month before another, or after it, around the year.
+fn shifted(month: Month, by: u8) -> Month {
+    Month::new((month.number() - 1 + by) % 12 + 1).unwrap_or(month)
+}
