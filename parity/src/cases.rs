@@ -1,7 +1,10 @@
 //! The requests that both machines answer.
 
-use crate::door::{Factor, Request};
-use ground::{DRAWS, Dimension, Dist, DistError, MeasureSystem, RandomStart};
+use crate::door::Request;
+use desk::{InputFile, MakeOrder, NameOrder, Sum};
+use ground::{DRAWS, Dist, DistError, RandomStart};
+use identify::Level;
+use jiff::civil::date;
 use std::error::Error;
 
 /// A request and the name it goes by in reports.
@@ -13,41 +16,148 @@ pub struct Case {
     pub request: String,
 }
 
-/// Amounts as people write them, some of them wrong.
-const SAID: [(&str, Dimension); 12] = [
-    ("1½ cups", Dimension::Volume),
-    ("2 x 150 ml", Dimension::Volume),
-    ("10–12 g", Dimension::Mass),
-    ("2 3/4 tsp", Dimension::Volume),
-    ("1/3 oz", Dimension::Mass),
-    ("60 % vol", Dimension::AlcoholShare),
-    ("72 °F", Dimension::Temperature),
-    ("0.1 mg", Dimension::Mass),
-    ("3 cups", Dimension::Mass),
-    ("-1 g", Dimension::Mass),
-    ("12–10 g", Dimension::Mass),
-    ("a pinch of luck", Dimension::Mass),
-];
+macro_rules! demo {
+    ($($name:literal),+) => {
+        [$(($name, include_str!(concat!("../../demo/", $name)))),+]
+    };
+}
+
+/// The files of the demo; the first is that of the day itself.
+const DEMO: [(&str, &str); 4] =
+    demo!["spring-day.toml", "spring-evening.toml", "spring-people.toml", "spring-health.toml"];
 
 /// Every request, in order.
 ///
 /// # Errors
-/// When a distribution among them has parameters out of order.
+/// When something among them cannot be said, such as a distribution with parameters out of order.
 pub fn cases() -> Result<Vec<Case>, Box<dyn Error>> {
     let columns = distributions()?.into_iter().flat_map(|(name, dist)| {
         [1, 1000, DRAWS].map(|draws| (format!("column-{name}-{draws}"), column(name, &dist, draws)))
     });
-    let said = SAID.iter().enumerate().flat_map(|(i, (written, dimension))| {
-        [None, Some(MeasureSystem::UsCustomary), Some(MeasureSystem::Imperial)]
-            .into_iter()
-            .enumerate()
-            .map(move |(j, kitchen)| (format!("said-{i}-{j}"), said(written, *dimension, kitchen)))
+    let desk = outings().into_iter().chain(plants()?).chain(makes()?).chain(sums()?);
+    let desk = desk.map(|(name, request)| {
+        let now = date(2027, 4, 30).at(19, 0, 0, 0);
+        (name, Request::Desk { now, start: RandomStart(1), request: Box::new(request) })
     });
-    columns.chain([("product".to_owned(), product()?)]).chain(said).map(case).collect()
+    columns.chain(desk).map(case).collect()
 }
 
 fn case((name, request): (String, Request)) -> Result<Case, Box<dyn Error>> {
     Ok(Case { name, request: serde_json::to_string(&request)? })
+}
+
+/// A request to the front door and its name.
+type Named = (String, desk::Request);
+
+/// The demo in both tenses: its plan with and without reasons, its allowances, its servings; and
+/// what is wrong with half of its files.
+fn outings() -> Vec<Named> {
+    let files = |from: usize| -> Vec<InputFile> {
+        let file = |(name, text): &(&str, &str)| InputFile {
+            name: (*name).to_owned(),
+            text: (*text).to_owned(),
+        };
+        DEMO.iter().skip(from).map(file).collect()
+    };
+    let mut requests = Vec::new();
+    for (tense, from) in [("day", 0), ("evening", 1), ("half", 2)] {
+        let mut add = |what: &str, request| requests.push((format!("{what}-{tense}"), request));
+        add("plan", desk::Request::Plan { files: files(from), reasons: false });
+        add("plan-reasons", desk::Request::Plan { files: files(from), reasons: true });
+        add("allowance", desk::Request::Allowance { files: files(from) });
+        add("serving", desk::Request::Serving { files: files(from), reasons: true });
+    }
+    requests
+}
+
+fn plants() -> Result<Vec<Named>, Box<dyn Error>> {
+    let looks = |said: &[(&str, &str)]| -> Vec<(String, String)> {
+        said.iter().map(|(one, other)| ((*one).to_owned(), (*other).to_owned())).collect()
+    };
+    let order = |is: Option<&str>, said: &[(&str, &str)]| {
+        desk::Request::Name(NameOrder {
+            is: is.map(str::to_owned),
+            region: None,
+            day: None,
+            looks: looks(said),
+            second: Vec::new(),
+            level: Level::Trained,
+            table: None,
+        })
+    };
+    let nettle = [("leaf_arrangement", "opposite"), ("leaf_surface", "stinging")];
+    let compare = |one: &str, other: &str| desk::Request::Compare {
+        plants: [one.to_owned(), other.to_owned()],
+    };
+    let shown = ["Urtica dioica", "ramsons", "Conium maculatum", "no such plant"];
+    let show = |name: &str| {
+        (
+            format!("show-{}", name.replace(' ', "-")),
+            desk::Request::HerbalShow { name: name.into() },
+        )
+    };
+    let named = [
+        ("name-nettle", order(Some("Urtica dioica"), &nettle)),
+        ("name-unknown", order(None, &[("crushed_smell", "garlic"), ("leaf_type", "simple")])),
+        ("name-wrong", order(Some("nettel"), &[("leaf_colour_of_luck", "lucky")])),
+        ("compare-leaves", compare("Allium ursinum", "Convallaria majalis")),
+        ("compare-sprays", compare("Thuja occidentalis", "Taxus baccata")),
+        ("list-all", desk::Request::HerbalList { words: String::new() }),
+        ("list-some", desk::Request::HerbalList { words: "garlik".to_owned() }),
+    ];
+    let named = named.into_iter().map(|(name, request)| (name.to_owned(), request));
+    Ok(named.chain(shown.map(show)).collect())
+}
+
+fn makes() -> Result<Vec<Named>, Box<dyn Error>> {
+    let mut requests = Vec::new();
+    for recipe in ["dry-tincture", "fresh-tincture", "root-syrup", "herb-tea", "no-such-recipe"] {
+        for (way, servings) in [("forwards", None), ("backwards", Some(12))] {
+            let order = MakeOrder {
+                recipe: recipe.to_owned(),
+                moisture: Some(if recipe == "fresh-tincture" { "75 %" } else { "10 %" }.parse()?),
+                servings,
+                ..MakeOrder::default()
+            };
+            requests.push((format!("make-{recipe}-{way}"), desk::Request::Make(order)));
+        }
+    }
+    Ok(requests)
+}
+
+fn sums() -> Result<Vec<Named>, Box<dyn Error>> {
+    let sums = [
+        (
+            "dilute",
+            Sum::Dilute {
+                from: "96 % vol".parse()?,
+                to: "60 % vol".parse()?,
+                volume: "500 ml".parse()?,
+            },
+        ),
+        ("dry", Sum::Dry { herb: "1 kg".parse()?, from: "80 %".parse()?, to: "10 %".parse()? }),
+        ("measure", Sum::Measure { said: "1½ cups".parse()?, kitchen: None }),
+        (
+            "daylight",
+            Sum::Daylight {
+                on: date(2027, 5, 1),
+                latitude: 52.31,
+                longitude: -2.87,
+                zone: "Europe/London".to_owned(),
+            },
+        ),
+        (
+            "degree-days",
+            Sum::DegreeDays {
+                days: vec!["4 to 11 °C".parse()?, "6 to 17 °C".parse()?],
+                base: "5 °C".parse()?,
+                cut_off: None,
+            },
+        ),
+        ("survey", Sum::Survey { plots: vec![41.0, 58.0, 36.0, 62.0, 49.0], of: 600 }),
+    ];
+    let sum = |(name, sum): (&str, Sum)| (format!("sum-{name}"), desk::Request::Sum(sum));
+    Ok(sums.map(sum).into())
 }
 
 fn distributions() -> Result<Vec<(&'static str, Dist)>, DistError> {
@@ -64,20 +174,8 @@ fn distributions() -> Result<Vec<(&'static str, Dist)>, DistError> {
 }
 
 fn column(name: &str, dist: &Dist, draws: usize) -> Request {
-    let factor = Factor { path: vec!["parity".to_owned(), name.to_owned()], dist: dist.clone() };
-    Request::Column { start: RandomStart(1), draws, factor }
-}
-
-fn product() -> Result<Request, DistError> {
-    let factors = distributions()?.into_iter().map(|(name, dist)| {
-        let path = vec!["parity".to_owned(), name.to_owned()];
-        Factor { path, dist }
-    });
-    Ok(Request::Product { start: RandomStart(1), draws: DRAWS, factors: factors.collect() })
-}
-
-fn said(written: &str, dimension: Dimension, kitchen: Option<MeasureSystem>) -> Request {
-    Request::Said { written: written.to_owned(), dimension, kitchen }
+    let path = vec!["parity".to_owned(), name.to_owned()];
+    Request::Column { start: RandomStart(1), draws, path, dist: dist.clone() }
 }
 
 #[cfg(test)]
@@ -90,10 +188,12 @@ mod tests {
         let cases = cases().unwrap();
         let names: BTreeSet<_> = cases.iter().map(|case| &case.name).collect();
         assert_eq!(names.len(), cases.len());
+        let wrong = ["half", "name-wrong", "show-no-such-plant", "no-such-recipe"];
         for case in &cases {
             let reply = String::from_utf8(crate::answer(case.request.as_bytes())).unwrap();
-            let fault = reply.starts_with("{\"fault\"");
-            assert_eq!(fault, case.name.starts_with("said-10") || case.name.starts_with("said-11"));
+            assert!(!reply.starts_with("{\"fault\":"), "{}: {reply}", case.name);
+            let faults = reply.starts_with("{\"faults\":");
+            assert_eq!(faults, wrong.iter().any(|part| case.name.contains(part)), "{}", case.name);
         }
     }
 

@@ -1,24 +1,18 @@
 //! Bytes of a request in, bytes of a reply out.
 
-use ground::{Dimension, Dist, Draws, Finite, MeasureSystem, RandomStart, Spoken, Spread};
+use ground::{RandomStart, Spread};
+use herbal_data::{herbal, version};
+use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
 
-/// A doubtful quantity by its path of names.
-#[derive(Serialize, Deserialize)]
-pub(crate) struct Factor {
-    pub(crate) path: Vec<String>,
-    pub(crate) dist: Dist,
-}
-
+/// Something asked of either machine.
 #[derive(Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
 pub(crate) enum Request {
-    /// Every draw of one quantity.
-    Column { start: RandomStart, draws: usize, factor: Factor },
-    /// The spread of a product of quantities.
-    Product { start: RandomStart, draws: usize, factors: Vec<Factor> },
-    /// An amount as people write it, in the base unit of a dimension.
-    Said { written: String, dimension: Dimension, kitchen: Option<MeasureSystem> },
+    /// Every draw of one quantity, and its spread.
+    Column { start: RandomStart, draws: usize, path: Vec<String>, dist: ground::Dist },
+    /// Anything that the front door answers.
+    Desk { now: DateTime, start: RandomStart, request: Box<desk::Request> },
 }
 
 /// The reply to a request, both as JSON. What cannot be read or done is said in the reply.
@@ -33,33 +27,31 @@ pub fn answer(request: &[u8]) -> Vec<u8> {
 
 fn reply(request: Request) -> Result<serde_json::Value, String> {
     match request {
-        Request::Column { start, draws, factor } => {
-            json(finite(products(&mut Draws::of(start, draws), &[factor])?))
+        Request::Column { start, draws, path, dist } => {
+            let dist = dist.checked().map_err(|error| error.to_string())?;
+            let path: Vec<_> = path.iter().map(String::as_str).collect();
+            let mut draws = ground::Draws::of(start, draws);
+            let column = draws.column(&path, &dist).map_err(|fault| fault.to_string())?;
+            let column: Vec<f64> = column.iter().collect();
+            let drawn: Vec<_> = column.iter().map(|draw| ground::Finite::new(*draw)).collect();
+            json((drawn, Spread::of(column)))
         }
-        Request::Product { start, draws, factors } => {
-            json(Spread::of(products(&mut Draws::of(start, draws), &factors)?))
-        }
-        Request::Said { written, dimension, kitchen } => {
-            json(written.parse::<Spoken>()?.resolve(dimension, kitchen))
+        Request::Desk { now, start, request } => {
+            let world = desk::World {
+                herbal: herbal(),
+                herbal_version: version().to_owned(),
+                journal: journal::Journal::new(),
+                now,
+                random_start: start,
+            };
+            match desk::answer(&world, *request) {
+                Ok(reply) => json(reply),
+                Err(faults) => json(serde_json::json!({ "faults": faults })),
+            }
         }
     }
 }
 
 fn json(value: impl Serialize) -> Result<serde_json::Value, String> {
     serde_json::to_value(value).map_err(|error| error.to_string())
-}
-
-fn finite(draws: Vec<f64>) -> Vec<Option<Finite>> {
-    draws.into_iter().map(Finite::new).collect()
-}
-
-fn products(draws: &mut Draws, factors: &[Factor]) -> Result<Vec<f64>, String> {
-    let mut product = vec![1.0; draws.count()];
-    for Factor { path, dist } in factors {
-        let dist = dist.clone().checked().map_err(|error| error.to_string())?;
-        let path: Vec<_> = path.iter().map(String::as_str).collect();
-        let column = draws.column(&path, &dist).map_err(|fault| fault.to_string())?;
-        product.iter_mut().zip(column.iter()).for_each(|(product, draw)| *product *= draw);
-    }
-    Ok(product)
 }

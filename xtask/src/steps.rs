@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{parity, tools, wasm};
+use crate::{fade, parity, tools, wasm};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -28,6 +28,7 @@ const STEPS: &[Step] = &[
     },
     Step { name: "wasm", work: Own(wasm::check) },
     Step { name: "tests", work: Cargo(&["test", "--workspace"]) },
+    Step { name: "fade", work: Own(fade::check) },
     Step { name: "parity", work: Own(parity::check) },
 ];
 

@@ -16,6 +16,7 @@ const PURE: &[&str] = &[
     "journal",
     "herbal",
     "herbal-data",
+    "desk",
     "page",
 ];
 
