@@ -133,15 +133,29 @@ fn round(scaled: f64, rounding: Rounding) -> f64 {
     }
 }
 
-/// Digits as SI writes them: groups of three from five digits up, no zero at the end that claims
-/// precision, a true minus.
+/// A number with so many decimals, zeros too.
+pub(crate) fn fixed(value: f64, places: usize) -> String {
+    spaced(&format!("{value:.places$}"))
+}
+
+/// Digits as SI writes them, with no zero at the end that claims precision.
 fn grouped(digits: &str) -> String {
+    let plain = if digits.contains('.') {
+        digits.trim_end_matches('0').trim_end_matches('.')
+    } else {
+        digits
+    };
+    spaced(plain)
+}
+
+/// Digits as SI writes them: groups of three from five digits up, a true minus, none before zero.
+fn spaced(digits: &str) -> String {
     let (sign, digits) = match digits.strip_prefix('-') {
-        Some(rest) => ("−", rest),
+        Some(rest) if rest.contains(|c| matches!(c, '1'..='9')) => ("−", rest),
+        Some(rest) => ("", rest),
         None => ("", digits),
     };
     let (whole, part) = digits.split_once('.').unwrap_or((digits, ""));
-    let part = part.trim_end_matches('0');
     let mut written = String::new();
     for (at, digit) in whole.chars().enumerate() {
         if at > 0 && whole.len() > 4 && (whole.len() - at) % 3 == 0 {
@@ -152,9 +166,6 @@ fn grouped(digits: &str) -> String {
     if !part.is_empty() {
         written.push('.');
         written.push_str(part);
-    }
-    if written == "0" {
-        return written;
     }
     format!("{sign}{written}")
 }
@@ -203,6 +214,13 @@ mod tests {
     fn a_number_that_arithmetic_left_a_hair_below_is_not_stepped_down() {
         assert_eq!(numerals(0.1 + 0.7, Unit::Gram, Rounding::Down), "0.8");
         assert_eq!(numerals(29.999_999_999_999_996, Unit::Gram, Rounding::Down), "30");
+    }
+
+    #[test]
+    fn decimals_that_were_asked_for_stay() {
+        assert_eq!(fixed(799.999, 1), "800.0");
+        assert_eq!(fixed(-0.04, 1), "0.0");
+        assert_eq!(fixed(-12_345.25, 1), "−12\u{202F}345.2");
     }
 
     #[test]

@@ -92,7 +92,11 @@ impl Catalogue {
     /// ```
     #[must_use]
     pub fn amount(&self, value: f64, unit: Unit, rounding: Rounding) -> String {
-        let number = numerals(value, unit, rounding);
+        self.with_unit(numerals(value, unit, rounding), value, unit)
+    }
+
+    /// A number that is written already, with its unit; `value` chooses the plural.
+    pub(crate) fn with_unit(&self, number: String, value: f64, unit: Unit) -> String {
         match unit_message(unit) {
             None if unit == Unit::One => number,
             None => format!("{number}\u{a0}{}", unit.symbol()),

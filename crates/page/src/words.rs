@@ -5,6 +5,7 @@ use crate::{
     Page, Prose, Rounding, Ruler, TypeSize, so_many_in,
 };
 use ground::{Fraction, Month, Refusal, Season, Source, SourceId, Spread, Text, Unit};
+use herbal::{Glossary, Herbal};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What a view needs to find words: a catalogue, and the sources that facts name.
@@ -13,19 +14,32 @@ pub struct Words<'a> {
     /// The messages.
     pub catalogue: &'a Catalogue,
     pub(crate) sources: Option<&'a BTreeMap<SourceId, Source>>,
+    pub(crate) glossary: Option<&'a Glossary>,
+    pub(crate) numbers: Option<&'a BTreeMap<SourceId, usize>>,
 }
 
 impl<'a> Words<'a> {
     /// Words from a catalogue; sources are named by their identifiers.
     #[must_use]
     pub fn new(catalogue: &'a Catalogue) -> Self {
-        Self { catalogue, sources: None }
+        Self { catalogue, sources: None, glossary: None, numbers: None }
+    }
+
+    /// The same, with the herbal's sources, and its plain words for characters and states.
+    #[must_use]
+    pub fn with_herbal(self, herbal: &'a Herbal) -> Self {
+        Self { sources: Some(&herbal.sources), glossary: Some(&herbal.flora.glossary), ..self }
     }
 
     /// The same, with sources named by author and title.
     #[must_use]
     pub fn with_sources(self, sources: &'a BTreeMap<SourceId, Source>) -> Self {
         Self { sources: Some(sources), ..self }
+    }
+
+    /// The same, with sources named by their numbers in a list that the page ends with.
+    pub(crate) fn numbered(self, numbers: &'a BTreeMap<SourceId, usize>) -> Self {
+        Self { numbers: Some(numbers), ..self }
     }
 
     /// An empty page.

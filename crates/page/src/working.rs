@@ -72,13 +72,7 @@ impl Words<'_> {
     /// Where a fact comes from: its sources, and its standing where that is not plain.
     #[must_use]
     pub fn sourcing(&self, from: &Sourcing) -> Prose {
-        let mut prose = Prose::new();
-        for source in &from.sources {
-            if !prose.is_empty() {
-                prose = prose.text("; ");
-            }
-            prose = prose.then(self.source(source));
-        }
+        let mut prose = self.named(&from.sources);
         if from.standing == Standing::Published && !prose.is_empty() {
             return prose;
         }
@@ -88,9 +82,30 @@ impl Words<'_> {
         prose.text(&self.word(standing(from.standing)))
     }
 
-    /// A source: author and title where the sources are known, leading to its address.
+    /// Several sources: by their numbers where all have one.
+    fn named(&self, ids: &[SourceId]) -> Prose {
+        let number = |id| self.numbers.and_then(|numbers| numbers.get(id)).map(ToString::to_string);
+        match ids.iter().map(number).collect::<Option<Vec<_>>>() {
+            Some(numbers) if !numbers.is_empty() => {
+                let text = Text::new("source-numbers").with("count", numbers.len());
+                self.prose(&text.with("numbers", self.catalogue.list(&numbers)))
+            }
+            _ => ids.iter().fold(Prose::new(), |prose, id| {
+                let gap = if prose.is_empty() { "" } else { "; " };
+                prose.text(gap).then(self.source_in_full(id))
+            }),
+        }
+    }
+
+    /// A source: its number where the page ends with a list, else as it stands in one.
     #[must_use]
     pub fn source(&self, id: &SourceId) -> Prose {
+        self.named(std::slice::from_ref(id))
+    }
+
+    /// A source: author and title where the sources are known, leading to its address.
+    #[must_use]
+    pub fn source_in_full(&self, id: &SourceId) -> Prose {
         let known = self.sources.and_then(|sources| sources.get(id));
         let Some(Source { title, author, address, .. }) = known else {
             return Prose::new().code(&id.0);

@@ -1,0 +1,34 @@
+//! Replies as pages. A view holds no formula and no sentence: it puts what a reply says into blocks.
+
+mod allowance;
+mod check;
+mod compare;
+mod list;
+mod make;
+mod name;
+mod plan;
+mod serving;
+mod sheet;
+mod sums;
+
+pub use plan::{NamedPage, pages};
+
+use crate::{Page, Words};
+use desk::Reply;
+
+/// The page of a reply.
+#[must_use]
+pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
+    match reply {
+        Reply::Plan(plan) => plan::page(plan, words),
+        Reply::Name(reply) => name::page(reply, words),
+        Reply::Compare(reply) => compare::page(reply, words),
+        Reply::Allowance(stands) => allowance::page(stands, words),
+        Reply::Make(reply) => make::page(reply, words),
+        Reply::Serving(reply) => serving::page(reply, words),
+        Reply::HerbalList(reply) => list::page(reply, words),
+        Reply::HerbalShow(reply) => sheet::page(reply, words),
+        Reply::HerbalCheck(reply) => check::page(reply, words),
+        Reply::Sum(reply) => sums::page(reply, words),
+    }
+}

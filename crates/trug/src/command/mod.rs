@@ -1,0 +1,72 @@
+//! The commands: each turns its arguments into a request.
+
+mod compare;
+mod herbal;
+mod make;
+mod name;
+mod outing;
+mod plan;
+mod sums;
+
+use crate::world::Knowledge;
+use clap::Subcommand;
+use desk::{Request, World};
+use ground::Faults;
+use std::path::Path;
+
+/// What can be asked.
+#[derive(Subcommand)]
+pub(crate) enum Command {
+    /// An outing, worked out: what is open first
+    Plan(plan::Plan),
+    /// What a plant in hand is, or whether it is this one
+    Name(name::Name),
+    /// What tells two plants apart
+    Compare(compare::Compare),
+    /// How much may be taken
+    Allowance(outing::Allowance),
+    /// A preparation: amounts, steps, strength, keeping
+    Make(Box<make::Make>),
+    /// Who may have what, and how much
+    Serving(outing::Serving),
+    /// What is known: list, show and check the herbal
+    #[command(subcommand)]
+    Herbal(herbal::Herbal),
+    /// The small sums of kitchen and wood
+    #[command(subcommand)]
+    Sums(sums::Sums),
+}
+
+impl Command {
+    /// The request that the arguments make.
+    ///
+    /// # Errors
+    /// What the arguments name and cannot be read.
+    pub(crate) fn request(&self, knowledge: &Knowledge) -> Result<Request, Faults> {
+        match self {
+            Self::Plan(asked) => asked.request(),
+            Self::Name(asked) => asked.request(knowledge),
+            Self::Compare(asked) => Ok(asked.request()),
+            Self::Allowance(asked) => asked.request(),
+            Self::Make(asked) => Ok(asked.request()),
+            Self::Serving(asked) => asked.request(),
+            Self::Herbal(asked) => asked.request(knowledge),
+            Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
+        }
+    }
+
+    /// Sets the moment and the random start, where the arguments name them.
+    pub(crate) fn set(&self, world: &mut World) {
+        if let Self::Plan(asked) = self {
+            asked.set(world);
+        }
+    }
+
+    /// The folder that the pages go to, where the arguments name one.
+    pub(crate) fn out(&self) -> Option<&Path> {
+        match self {
+            Self::Plan(asked) => asked.out.as_deref(),
+            _ => None,
+        }
+    }
+}
