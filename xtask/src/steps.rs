@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{fade, parity, tools, wasm};
+use crate::{demo, fade, pages, parity, tools, wasm};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -28,8 +28,14 @@ const STEPS: &[Step] = &[
     },
     Step { name: "wasm", work: Own(wasm::check) },
     Step { name: "tests", work: Cargo(&["test", "--workspace"]) },
+    Step {
+        name: "herbal",
+        work: Cargo(&["run", "--quiet", "--package", "trug", "--", "herbal", "check"]),
+    },
+    Step { name: "demo", work: Own(demo::show) },
     Step { name: "fade", work: Own(fade::check) },
     Step { name: "parity", work: Own(parity::check) },
+    Step { name: "pages", work: Own(pages::check) },
 ];
 
 /// Runs every step, or the named ones in the order of the list, up to the first that fails.

@@ -70,7 +70,11 @@ fn species() -> Outcome {
 }
 
 fn ids(verdict: &Verdict) -> Vec<&str> {
-    verdict.reasons.iter().map(|text| text.id.trim_start_matches("identify-")).collect()
+    verdict
+        .reasons
+        .iter()
+        .map(|text| text.id.split_once('-').map_or("", |(_, name)| name))
+        .collect()
 }
 
 #[test]

@@ -70,7 +70,8 @@ impl Uses {
     /// Rows whose plant no sheet joins: they wait for one, and decide nothing.
     #[must_use]
     pub fn unjoined<'a>(&'a self, flora: &Flora) -> Vec<Unjoined<'a>> {
-        let names = |sheet: &Sheet| [sheet.name.clone(), sheet.genus().to_owned(), sheet.family.clone()];
+        let names =
+            |sheet: &Sheet| [sheet.name.clone(), sheet.genus().to_owned(), sheet.family.clone()];
         let mut known: BTreeSet<_> = flora.sheets().flat_map(names).collect();
         known.extend(flora.sheets().flat_map(|sheet| sheet.caution_taxa.iter().map(|t| plain(t))));
         known.insert(Table::EVERY_PLANT.to_owned());
@@ -95,7 +96,8 @@ fn kinship(sheet: &Sheet) -> Kinship {
     let mut wider: BTreeSet<_> = [sheet.genus().to_owned(), sheet.family.clone()].into();
     wider.extend(sheet.aggregate.clone());
     let relatives = sheet.caution_taxa.iter().map(|taxon| plain(taxon));
-    let relatives = relatives.filter(|taxon| *taxon != sheet.name && !wider.contains(taxon)).collect();
+    let relatives =
+        relatives.filter(|taxon| *taxon != sheet.name && !wider.contains(taxon)).collect();
     Kinship { wider, relatives }
 }
 

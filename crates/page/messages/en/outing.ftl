@@ -101,3 +101,5 @@ fault-counted-and-weighed = Some of the { $got } plots were counted and some wei
 fault-nothing-weighed = This weighing of { $got } gives neither mass nor volume.
     .want = A mass or a volume.
     .mend = Give what the scale said, or take it out.
+
+correction-because = { $why }

@@ -97,8 +97,10 @@ impl View<'_> {
             return Vec::new();
         }
         let short = |month: Month| self.words.word(&format!("month-short-{}", month.number()));
-        let mut columns =
-            vec![Column::words(self.words.word("sheet-part")), Column::words(self.words.word("view-plan-when"))];
+        let mut columns = vec![
+            Column::words(self.words.word("sheet-part")),
+            Column::words(self.words.word("view-plan-when")),
+        ];
         columns.extend(Month::all().map(|month| Column::words(short(month))));
         let table = Table {
             caption: Prose::new().text(&self.words.word("sheet-months-caption")),
