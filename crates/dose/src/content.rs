@@ -14,8 +14,9 @@ pub(crate) fn contents<'a>(
     herb: &'a Herb,
     counted: &'a SubstanceId,
 ) -> impl Iterator<Item = (&'a Content, Tie, f64)> {
+    let ties = table.ties(&herb.taxon);
     table.contents.iter().filter_map(move |row| {
-        let tie = table.tie(&row.taxon, &herb.taxon)?;
+        let tie = ties(&row.taxon)?;
         let speaks = row.kind == ContentKind::Plant
             && row.parts.iter().any(|part| part.meets(herb.part))
             && (row.forms.is_empty() || row.forms.iter().any(|form| form.meets(cup.form)));
@@ -35,8 +36,8 @@ pub(crate) fn substance_rates(
     let mut rates: Option<(Doubt, Doubt)> = None;
     for (row, _, factor) in contents(table, cup, herb, counted) {
         let (per_gram, flat) = match row_rate(row, (cup, herb), counted, ledger)? {
-            Ok((rate, false)) => (rate.scaled(factor), ledger.exact(0.0)),
-            Ok((rate, true)) => (ledger.exact(0.0), rate.scaled(factor)),
+            Ok((rate, false)) => (rate.scaled(factor), Doubt::exact(0.0)),
+            Ok((rate, true)) => (Doubt::exact(0.0), rate.scaled(factor)),
             Err(gap) => return Ok(Err(gap)),
         };
         rates = Some(match rates {
@@ -58,7 +59,7 @@ fn row_rate(
         |id: &str| Gap(Text::new(id).taxon("plant", herb.taxon.as_str()).with("row", &*row.id));
     let Some(amount) = &row.amount else { return Ok(Err(gap("dose-gap-content"))) };
     let mut content = match Finite::new(amount.ends().1) {
-        Some(high) if row.only_high => ledger.exact(high.get()),
+        Some(high) if row.only_high => Doubt::exact(high.get()),
         None if row.only_high => return Ok(Err(gap("dose-gap-content"))),
         _ => ledger.read(&["lot", &herb.lot, "content", &counted.0], amount)?,
     };
@@ -92,7 +93,7 @@ fn passes_over(
     ledger: &mut Ledger,
 ) -> Result<Doubt, Fault> {
     match transfer(row, cup.form).filter(|transfer| transfer.measured) {
-        None => Ok(ledger.exact(1.0)),
+        None => Ok(Doubt::exact(1.0)),
         Some(transfer) => {
             ledger.read(&["batch", &cup.batch, "transfer", &counted.0], &transfer.share)
         }
@@ -114,29 +115,27 @@ pub(crate) fn transfer(row: &Content, form: Form) -> Option<&Transfer> {
 pub(crate) fn solids(herb: &Herb, ledger: &mut Ledger) -> Result<Doubt, Fault> {
     match (herb.portion.state, &herb.moisture) {
         (HerbState::Fresh, Some(moisture)) => {
-            let mut solids = ledger.read(&["lot", &herb.lot, "moisture"], moisture)?;
-            solids.draws.iter_mut().for_each(|water| *water = (1.0 - *water).clamp(0.0, 1.0));
-            solids.worst = Some((1.0 - moisture.ends().0).clamp(0.0, 1.0));
-            Ok(solids)
+            let dry = |water: f64| (1.0 - water).clamp(0.0, 1.0);
+            let water = ledger.read(&["lot", &herb.lot, "moisture"], moisture)?;
+            Ok(water.map(dry, Some(dry(moisture.ends().0))))
         }
-        _ => Ok(ledger.exact(1.0)),
+        _ => Ok(Doubt::exact(1.0)),
     }
 }
 
 /// Grams of fresh herb in a gram as weighed.
 pub(crate) fn fresh(herb: &Herb, ledger: &mut Ledger) -> Told<Doubt> {
     match (herb.portion.state, &herb.moisture) {
-        (HerbState::Fresh, _) => Ok(Ok(ledger.exact(1.0))),
+        (HerbState::Fresh, _) => Ok(Ok(Doubt::exact(1.0))),
         (HerbState::Dried, None) => {
             let text = Text::new("dose-gap-moisture").taxon("plant", herb.taxon.as_str());
             Ok(Err(Gap(text)))
         }
         (HerbState::Dried, Some(moisture)) => {
             let wet = |water: f64| 1.0 / (1.0 - water.clamp(0.0, 0.999));
-            let mut fresh = ledger.read(&["lot", &herb.lot, "moisture"], moisture)?;
-            fresh.draws.iter_mut().for_each(|water| *water = wet(*water));
-            fresh.worst = Some(moisture.ends().1).filter(|high| *high < 1.0).map(wet);
-            Ok(Ok(fresh))
+            let water = ledger.read(&["lot", &herb.lot, "moisture"], moisture)?;
+            let wettest = Some(moisture.ends().1).filter(|high| *high < 1.0);
+            Ok(Ok(water.map(wet, wettest.map(wet))))
         }
     }
 }

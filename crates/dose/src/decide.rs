@@ -4,13 +4,14 @@ use crate::caution;
 use crate::doubt::Ledger;
 use crate::held::Held;
 use crate::hold::{hold_allowed, hold_limits};
+use crate::intake::{Intake, Intakes};
 use crate::naming;
 use crate::part::{self, about};
 use crate::{
     Cup, Decision, Given, Limit, LimitUse, Outcome, Person, Question, Reason, Reasons, Rule,
     Strictness, Table,
 };
-use ground::{Faults, RandomStart, Sourcing, Text, Working};
+use ground::{Fault, Faults, RandomStart, Sourcing, Text, Working};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeSet;
 
@@ -41,13 +42,39 @@ pub struct Case<'a> {
     pub sold: bool,
 }
 
+impl Case<'_> {
+    /// The cup that is decided on, and then those beside it.
+    pub(crate) fn cups(&self) -> impl Iterator<Item = &Cup> {
+        std::iter::once(self.cup).chain(self.beside)
+    }
+}
+
 /// Decides on one cup for one person.
 ///
 /// # Errors
 /// Only a fault of our own: one quantity drawn in two ways.
 pub fn decide(case: &Case<'_>, start: RandomStart) -> Result<Decision, Faults> {
+    decide_in(case, &mut Intakes::new(case.table, start))
+}
+
+/// Decides on one cup for one person, with what was summed for others who take the same. The
+/// decision is that of [`decide`].
+///
+/// # Errors
+/// Only a fault of our own: one quantity drawn in two ways.
+pub fn decide_in(case: &Case<'_>, intakes: &mut Intakes<'_>) -> Result<Decision, Faults> {
+    if !intakes.fits(case) {
+        return decide(case, intakes.start);
+    }
+    let mut intake = intakes.take(case);
+    let decision = weigh(case, &mut intake, &mut intakes.ledger);
+    intakes.keep(intake);
+    Ok(decision?)
+}
+
+/// Weighs everything that speaks to a cup for a person.
+fn weigh(case: &Case<'_>, intake: &mut Intake, ledger: &mut Ledger) -> Result<Decision, Fault> {
     let mut findings = Findings::default();
-    let mut ledger = Ledger::new(start);
     if case.cup.herbs.is_empty() {
         let text = Text::new("dose-part-nothing-in-it");
         findings.add(Strictness::Withhold, Rule::Part, text, None);
@@ -56,11 +83,11 @@ pub fn decide(case: &Case<'_>, start: RandomStart) -> Result<Decision, Faults> {
         identity(case, herb, &mut findings);
         let says = part::weigh(case, herb, &mut findings);
         for allows in caution::weigh(case, herb, &says, &mut findings) {
-            hold_allowed(case, (herb, &allows), &mut findings, &mut ledger)?;
+            hold_allowed(case, (herb, &allows), &mut findings, (intake, ledger))?;
         }
     }
     naming::weigh(case, &mut findings);
-    hold_limits(case, &mut findings, &mut ledger)?;
+    hold_limits(case, &mut findings, (intake, ledger))?;
     Ok(findings.conclude(case))
 }
 

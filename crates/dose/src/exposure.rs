@@ -3,9 +3,9 @@
 use crate::decide::Case;
 use crate::doubt::Ledger;
 use crate::naming::{measured, named};
-use crate::shares::{Gap, Yard, in_servings};
-use crate::sum::{Sum, working};
-use crate::{Counted, Herb, SubstanceId};
+use crate::shares::{Gap, Yard};
+use crate::sum::Sum;
+use crate::{Counted, Herb, SubstanceId, Window};
 use ground::{Answer, Faults, Mass, RandomStart, Spread, Text, Working};
 use serde::{Deserialize, Serialize};
 
@@ -38,23 +38,23 @@ pub fn exposure(
     start: RandomStart,
 ) -> Result<Answer<Exposure>, Faults> {
     let mut ledger = Ledger::new(start);
-    let of = Counted::Substance(substance.clone());
-    let yard = Yard { of: &of, among: &|_, _| true };
+    let yard = Yard::everywhere(Counted::Substance(substance.clone()));
     let settle = || Text::new("dose-settle-measure").with("substance", case.table.name(substance));
     if case.cup.herbs.iter().any(|herb| unmeasured(case, herb, substance)) {
         let why = Text::new("dose-gap-named").with("substance", case.table.name(substance));
         return Ok(Answer::refused(why, settle()));
     }
-    let sum = match Sum::gather(case, yard, &mut ledger)? {
+    let mut sum = match Sum::gather(case, &yard, &mut ledger)? {
         Ok(sum) => sum,
         Err(Gap(why)) => return Ok(Answer::refused(why, settle())),
     };
-    let serving = in_servings(&sum.cup, 1, &mut ledger)?;
-    let day = sum.day(case.cup.servings_a_day, &mut ledger)?;
-    let worst_day_g = day.worst.map(Mass::from_g);
-    let working = working(case, substance, &sum, &mut ledger)?;
+    let planned = case.cup.servings_a_day;
+    let serving = sum.spread(Window::Serving, planned, &mut ledger)?;
+    let day = sum.spread(Window::Day, planned, &mut ledger)?;
+    let worst_day_g = sum.worst_day(planned, &mut ledger)?;
+    let working = sum.working(case, substance, &mut ledger)?;
     let substance = substance.clone();
-    Ok(match (Spread::of(serving.draws), Spread::of(day.draws)) {
+    Ok(match (serving, day) {
         (Some(serving_g), Some(day_g)) => {
             Answer::Known(Exposure { substance, serving_g, day_g, worst_day_g, working })
         }

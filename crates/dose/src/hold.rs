@@ -4,17 +4,19 @@ use crate::caution::{Allows, Reach, question};
 use crate::decide::{Case, Findings};
 use crate::doubt::{Bound, Ledger};
 use crate::held::{Held, Passed};
+use crate::intake::Intake;
 use crate::limit::{Concerns, body_mass, concerns, grams};
-use crate::naming::counted;
 use crate::part::about;
-use crate::shares::{Gap, Yard, in_servings};
-use crate::sum::{Sum, search, working};
+use crate::shares::{Gap, Yard};
+use crate::sum::{Sum, search};
 use crate::{
     Basis, Counted, Cup, Given, Herb, Level, Limit, LimitUse, Question, Rule, Strictness,
     SubstanceId, Window, say,
 };
-use ground::{Condition, Fault, Finite, Spread, Text, Unit};
-use std::collections::BTreeSet;
+use ground::{Condition, Fault, Finite, Text, Unit};
+
+/// What is taken, and where its draws come from.
+type Taken<'a> = (&'a mut Intake, &'a mut Ledger);
 
 /// The bound that a limit is held to for this person.
 fn bound(case: &Case<'_>, limit: &Limit) -> Bound {
@@ -29,26 +31,26 @@ pub(crate) fn hold_allowed(
     case: &Case<'_>,
     (herb, allows): (&Herb, &Allows<'_>),
     findings: &mut Findings,
-    ledger: &mut Ledger,
+    (intake, ledger): Taken<'_>,
 ) -> Result<(), Fault> {
-    let dried = Counted::DriedHerb;
-    let everywhere = |_: &Cup, _: &Herb| true;
     let joins = |reach: Reach<'_>, cup: &Cup, herb: &Herb| reach.tie(case, cup, herb).is_some();
     match allows {
         Allows::Amount(row) => {
             let Some(value) = row.day_max_g else { return Ok(()) };
             let level = Some(Level { value, unit: Unit::GramPerDay });
             let among = |cup: &Cup, herb: &Herb| joins(Reach::of_amount(row), cup, herb);
-            let yard = Yard { of: &dried, among: &among };
-            hold_level(case, herb, (yard, level, Rule::Amount), findings, ledger)
+            let yard = Yard::among(case, Counted::DriedHerb, among);
+            hold_level(case, herb, (yard, level, Rule::Amount), findings, (intake, ledger))
         }
         Allows::Caution(row) => {
             let Some(limit) = &row.limit else { return Ok(()) };
             let among = |cup: &Cup, herb: &Herb| joins(Reach::of_caution(row), cup, herb);
-            let substance = matches!(limit.of, Counted::Substance(_));
-            let among: &dyn Fn(&Cup, &Herb) -> bool = if substance { &everywhere } else { &among };
-            let yard = Yard { of: &limit.of, among };
-            hold_level(case, herb, (yard, limit.level, Rule::Caution), findings, ledger)
+            let yard = match &limit.of {
+                of @ Counted::Substance(_) => Yard::everywhere(of.clone()),
+                of => Yard::among(case, of.clone(), among),
+            };
+            let level = limit.level;
+            hold_level(case, herb, (yard, level, Rule::Caution), findings, (intake, ledger))
         }
     }
 }
@@ -56,16 +58,16 @@ pub(crate) fn hold_allowed(
 fn hold_level(
     case: &Case<'_>,
     herb: &Herb,
-    (yard, level, rule): (Yard<'_>, Option<Level>, Rule),
+    (yard, level, rule): (Yard, Option<Level>, Rule),
     findings: &mut Findings,
-    ledger: &mut Ledger,
+    (intake, ledger): Taken<'_>,
 ) -> Result<(), Fault> {
     let body = body_mass(case.table, case.person);
     if level.is_some_and(Level::per_body) && !body.is_some_and(|(_, given)| given) {
         findings.open(Question::BodyMass);
     }
     let limit = level.zip(body).and_then(|(level, (body, _))| level.for_body(body));
-    let no_threshold = match yard.of {
+    let no_threshold = match &yard.of {
         Counted::Substance(substance) => case.table.no_safe_level(substance),
         _ => false,
     };
@@ -78,9 +80,9 @@ fn hold_level(
         unknown(findings, about("dose-amount-unknown", case.cup, herb));
         return Ok(());
     };
-    match Sum::gather(case, yard, ledger)? {
-        Err(Gap(text)) => unknown(findings, text),
-        Ok(sum) => match search(&sum, (Window::Day, bound, limit), ledger)? {
+    match intake.sum(case, yard, ledger)? {
+        Err(Gap(text)) => unknown(findings, text.clone()),
+        Ok(sum) => match search(sum, (Window::Day, bound, limit), ledger)? {
             None => unknown(findings, about("dose-gap-extreme", case.cup, herb)),
             Some(servings) => findings.servings(servings),
         },
@@ -88,34 +90,19 @@ fn hold_level(
     Ok(())
 }
 
-/// Every substance that the cup holds or is said to hold, as what limits count.
-fn in_cup(case: &Case<'_>) -> BTreeSet<SubstanceId> {
-    let of_herbs = case.table.contents.iter().map(|row| &row.substance);
-    let of_cup = case.cup.holds.keys();
-    let natural = ["ethanol", "free-sugars", "honey"].map(SubstanceId::from);
-    of_herbs
-        .chain(of_cup)
-        .chain(&natural)
-        .flat_map(|substance| counted(case.table, substance))
-        .collect()
-}
-
 /// Holds every limit on what is in the cup against the sum of what the person takes.
 pub(crate) fn hold_limits(
     case: &Case<'_>,
     findings: &mut Findings,
-    ledger: &mut Ledger,
+    (intake, ledger): Taken<'_>,
 ) -> Result<(), Fault> {
     if !case.cup.inward() {
         return Ok(());
     }
-    for substance in in_cup(case) {
+    for substance in intake.limited.clone() {
         let limits = case.table.limits.iter().filter(|limit| limit.substance == substance);
         let limits: Vec<_> = limits.collect();
-        if limits.is_empty() {
-            continue;
-        }
-        hold_substance(case, &substance, &limits, findings, ledger)?;
+        hold_substance(case, &substance, &limits, findings, (intake, ledger))?;
     }
     Ok(())
 }
@@ -125,27 +112,23 @@ fn hold_substance(
     substance: &SubstanceId,
     limits: &[&Limit],
     findings: &mut Findings,
-    ledger: &mut Ledger,
+    (intake, ledger): Taken<'_>,
 ) -> Result<(), Fault> {
-    let of = Counted::Substance(substance.clone());
-    let yard = Yard { of: &of, among: &|_, _| true };
-    let sum = Sum::gather(case, yard, ledger)?;
-    if let Ok(sum) = &sum
-        && in_servings(&sum.cup, 1, ledger)?.is_none()
+    let yard = Yard::everywhere(Counted::Substance(substance.clone()));
+    let sum = intake.sum(case, yard, ledger)?;
+    if let Ok(sum) = sum
+        && sum.none_in_cup(ledger)?
     {
         return Ok(());
     }
     worst_end_questions(case, findings);
     for limit in limits.iter().filter(|limit| concerns(limit, case.person) > Concerns::No) {
-        let held = hold(case, limit, sum.as_ref(), ledger)?;
+        let held = hold(case, limit, sum, ledger)?;
         weigh(case, limit, &held, findings);
         findings.hold(held);
     }
-    match &sum {
-        Ok(sum) => {
-            let working = working(case, substance, sum, ledger)?;
-            findings.work(working);
-        }
+    match sum {
+        Ok(sum) => findings.work(sum.working(case, substance, ledger)?),
         Err(Gap(text)) => findings.gap(text, limits),
     }
     uncovered(case, substance, limits, findings);
@@ -164,7 +147,7 @@ fn worst_end_questions(case: &Case<'_>, findings: &mut Findings) {
 fn hold(
     case: &Case<'_>,
     limit: &Limit,
-    sum: Result<&Sum, &Gap>,
+    sum: &mut Result<Sum, Gap>,
     ledger: &mut Ledger,
 ) -> Result<Held, Fault> {
     let bound = bound(case, limit);
@@ -173,11 +156,13 @@ fn hold(
         _ => grams(limit, case.table, case.person),
     };
     let planned = case.cup.servings_a_day;
-    let doubt = match sum {
-        Ok(sum) => sum.over(limit.window, planned, ledger)?,
-        Err(_) => None,
+    let (end, spread_g) = match sum {
+        Ok(sum) => (
+            sum.end((limit.window, bound), planned, ledger)?,
+            sum.spread(limit.window, planned, ledger)?,
+        ),
+        Err(_) => (None, None),
     };
-    let end = doubt.as_ref().and_then(|doubt| doubt.at(bound, ledger));
     let (passed, most_servings) = match (sum, limit_g) {
         (_, None) => (Passed::NotHeld, None),
         _ if limit.window == Window::Lifetime => (Passed::NotHeld, None),
@@ -198,7 +183,7 @@ fn hold(
         limit_g: limit_g.and_then(Finite::new),
         bound,
         sum_g: end.and_then(Finite::new),
-        spread_g: doubt.and_then(|doubt| Spread::of(doubt.draws)),
+        spread_g,
         passed,
         most_servings,
         date: limit.date.clone(),

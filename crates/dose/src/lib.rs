@@ -18,6 +18,7 @@ mod doubt;
 mod exposure;
 mod held;
 mod hold;
+mod intake;
 mod kin;
 mod limit;
 mod naming;
@@ -32,11 +33,12 @@ mod table;
 
 pub use confirm::{Confirmation, Confirmed, Word};
 pub use cup::{Cup, Herb, HerbState, HowMeasured, Portion};
-pub use decide::{Case, Tense, decide};
+pub use decide::{Case, Tense, decide, decide_in};
 pub use decision::{Decision, HandedOut, Outcome, Question, Reason, Reasons, Rule, Strictness};
 pub use doubt::Bound;
 pub use exposure::{Exposure, exposure};
 pub use held::{Held, Passed};
+pub use intake::Intakes;
 pub use kin::{Kinship, Tie};
 pub use person::{AgeBand, Given, Person};
 pub use rows::{

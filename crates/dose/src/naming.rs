@@ -13,7 +13,8 @@ use std::collections::BTreeSet;
 
 /// Every substance that a content or caution row names for a plant, as what limits count.
 pub(crate) fn named(table: &Table, plant: &str) -> BTreeSet<SubstanceId> {
-    let joins = |taxon: &str| matches!(table.tie(taxon, plant), Some(tie) if tie < Tie::EveryPlant);
+    let ties = table.ties(plant);
+    let joins = |taxon: &str| matches!(ties(taxon), Some(tie) if tie < Tie::EveryPlant);
     let contents = table.contents.iter();
     let contents = contents.filter(|row| row.kind == ContentKind::Plant && joins(&row.taxon));
     let cautions = table.cautions.iter().filter(|row| joins(&row.taxon));

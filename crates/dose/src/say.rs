@@ -37,7 +37,7 @@ pub(crate) fn working(case: &Case<'_>, substance: &SubstanceId, day_mg: Option<S
         "dose.day",
         "Σ servings × (herb × solids × content × share that passes over)",
     );
-    let cups = std::iter::once(case.cup).chain(case.beside);
+    let cups = case.cups();
     let from = cups.map(|cup| of_cup(case, cup, substance)).collect();
     Working::computed(what, Shown::spread(day_mg, Unit::MilligramPerDay), formula, from)
 }

@@ -6,57 +6,82 @@
 //! or may not move together, a sum is taken as if they did.
 
 use crate::content::{fresh, solids, substance_rates};
+use crate::decide::Case;
 use crate::doubt::{Doubt, Ledger};
 use crate::{Counted, Cup, Herb, HowMeasured, SubstanceId, Table};
 use ground::{Dist, Fault, Form, Text};
+use std::collections::BTreeSet;
 
 /// Why an amount cannot be told.
+#[derive(Clone, Debug)]
 pub(crate) struct Gap(pub(crate) Text);
 
 /// An amount, or the gap that hides it; a fault is our own.
 pub(crate) type Told<T> = Result<Result<T, Gap>, Fault>;
 
 /// What is counted, and among which herbs.
-#[derive(Clone, Copy)]
-pub(crate) struct Yard<'a> {
-    pub(crate) of: &'a Counted,
-    pub(crate) among: &'a dyn Fn(&Cup, &Herb) -> bool,
+#[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) struct Yard {
+    pub(crate) of: Counted,
+    /// By the place of the cup, the one decided on before those beside it, and the place in it;
+    /// nothing: among all.
+    among: Option<BTreeSet<(usize, usize)>>,
+}
+
+impl Yard {
+    /// Counts in every herb.
+    pub(crate) fn everywhere(of: Counted) -> Self {
+        Self { of, among: None }
+    }
+
+    /// Counts in those herbs that join.
+    pub(crate) fn among(case: &Case<'_>, of: Counted, joins: impl Fn(&Cup, &Herb) -> bool) -> Self {
+        let cups = case.cups().enumerate();
+        let herbs = cups.flat_map(|(place, cup)| {
+            cup.herbs.iter().enumerate().map(move |(at, herb)| ((place, at), cup, herb))
+        });
+        let joined = herbs.filter(|(_, cup, herb)| joins(cup, herb)).map(|(at, ..)| at);
+        Self { of, among: Some(joined.collect()) }
+    }
+
+    /// The herbs of the cup at a place that it counts in.
+    fn herbs<'a>(&self, place: usize, cup: &'a Cup) -> Vec<&'a Herb> {
+        let counts = |at| self.among.as_ref().is_none_or(|among| among.contains(&(place, at)));
+        let herbs = cup.herbs.iter().enumerate().filter(|(at, _)| counts(*at));
+        herbs.map(|(_, herb)| herb).collect()
+    }
 }
 
 /// What one source of a thing adds to a serving: so much for each gram of herb, or so much flat,
 /// whichever is more.
-pub(crate) struct Share {
-    per_gram: Doubt,
-    flat: Doubt,
-    grams: Grams,
-}
-
-enum Grams {
-    /// All servings alike.
+#[derive(Clone, Debug)]
+pub(crate) enum Share {
+    /// All servings alike: so much in each.
     Alike(Doubt),
-    /// Each for itself.
-    Each { batch: String, dist: Dist },
+    /// Each weighed for itself.
+    Each {
+        /// For each gram of herb.
+        per_gram: Doubt,
+        /// At the least.
+        flat: Doubt,
+        /// Whose servings they are.
+        batch: String,
+        /// Grams of herb in one.
+        grams: Dist,
+    },
 }
 
 impl Share {
-    fn in_serving(&self, k: u32, ledger: &mut Ledger) -> Result<Doubt, Fault> {
-        let grams = match &self.grams {
-            Grams::Alike(grams) => grams.clone(),
-            Grams::Each { batch, dist } => {
-                ledger.read(&["serving", batch, &k.to_string(), "weighing"], dist)?
-            }
-        };
-        Ok(grams.times(&self.per_gram).or_more(&self.flat))
-    }
-
     /// In so many servings.
     fn in_servings(&self, n: u32, ledger: &mut Ledger) -> Result<Doubt, Fault> {
-        if matches!(self.grams, Grams::Alike(_)) {
-            return Ok(self.in_serving(0, ledger)?.scaled(f64::from(n)));
-        }
-        let mut sum = ledger.exact(0.0);
+        let (per_gram, flat, batch, dist) = match self {
+            Self::Alike(one) => return Ok(one.scaled(f64::from(n))),
+            Self::Each { per_gram, flat, batch, grams } => (per_gram, flat, batch, grams),
+        };
+        let mut sum = Doubt::exact(0.0);
         for k in 0..n {
-            sum = sum.plus(&self.in_serving(k, ledger)?);
+            let grams = ledger.read(&["serving", batch, &k.to_string(), "weighing"], dist)?;
+            sum = sum.plus(&grams.times(per_gram).or_more(flat));
         }
         Ok(sum)
     }
@@ -64,34 +89,34 @@ impl Share {
 
 /// The sum of shares in so many servings.
 pub(crate) fn in_servings(shares: &[Share], n: u32, ledger: &mut Ledger) -> Result<Doubt, Fault> {
-    let mut sum = ledger.exact(0.0);
+    let mut sum = Doubt::exact(0.0);
     for share in shares {
         sum = sum.plus(&share.in_servings(n, ledger)?);
     }
     Ok(sum)
 }
 
-/// What a cup adds of what is counted.
+/// What the cup at a place adds of what is counted.
 pub(crate) fn shares(
     table: &Table,
-    cup: &Cup,
-    yard: Yard<'_>,
+    (place, cup): (usize, &Cup),
+    yard: &Yard,
     ledger: &mut Ledger,
 ) -> Told<Vec<Share>> {
     let mut shares = Vec::new();
-    if let Counted::Substance(counted) = yard.of {
+    if let Counted::Substance(counted) = &yard.of {
         if let Some(gap) = unsaid(cup, counted) {
             return Ok(Err(gap));
         }
         shares.extend(held(table, cup, counted, ledger)?);
     }
-    let among: Vec<_> = cup.herbs.iter().filter(|herb| (yard.among)(cup, herb)).collect();
-    if *yard.of == Counted::Servings {
-        shares.extend(among.first().map(|_| flat(ledger.exact(1.0), ledger)));
+    let among = yard.herbs(place, cup);
+    if yard.of == Counted::Servings {
+        shares.extend(among.first().map(|_| Share::Alike(Doubt::exact(1.0))));
         return Ok(Ok(shares));
     }
     for herb in among {
-        match herb_share(table, (cup, herb), yard.of, ledger)? {
+        match herb_share(table, (cup, herb), &yard.of, ledger)? {
             Ok(share) => shares.extend(share),
             Err(gap) => return Ok(Err(gap)),
         }
@@ -108,11 +133,6 @@ fn unsaid(cup: &Cup, counted: &SubstanceId) -> Option<Gap> {
     missing.then(|| Gap(Text::new("dose-gap-unsaid").with("substance", counted.0.as_str())))
 }
 
-fn flat(amount: Doubt, ledger: &Ledger) -> Share {
-    let none = ledger.exact(0.0);
-    Share { per_gram: none.clone(), flat: amount, grams: Grams::Alike(none) }
-}
-
 /// What was added or made: ethanol, sugar, honey.
 fn held(
     table: &Table,
@@ -125,7 +145,8 @@ fn held(
         if let Some(factor) = table.counts(substance, counted) {
             let path = ["batch", &cup.batch, "holds", &substance.0];
             let amount = ledger.read(&path, grams)?.scaled(factor);
-            shares.push(flat(amount, ledger));
+            // What is less than nothing takes nothing away from the rest.
+            shares.push(Share::Alike(Doubt::exact(0.0).or_more(&amount)));
         }
     }
     Ok(shares)
@@ -139,10 +160,10 @@ fn herb_share(
 ) -> Told<Option<Share>> {
     let rates = match of {
         Counted::Substance(counted) => substance_rates(table, (cup, herb), counted, ledger)?,
-        Counted::DriedHerb => Ok(Some((solids(herb, ledger)?, ledger.exact(0.0)))),
-        Counted::FreshHerb => fresh(herb, ledger)?.map(|fresh| Some((fresh, ledger.exact(0.0)))),
+        Counted::DriedHerb => Ok(Some((solids(herb, ledger)?, Doubt::exact(0.0)))),
+        Counted::FreshHerb => fresh(herb, ledger)?.map(|fresh| Some((fresh, Doubt::exact(0.0)))),
         Counted::HerbAsWeighed | Counted::Servings => {
-            Ok(Some((ledger.exact(1.0), ledger.exact(0.0))))
+            Ok(Some((Doubt::exact(1.0), Doubt::exact(0.0))))
         }
     };
     let (per_gram, flat) = match rates {
@@ -150,19 +171,17 @@ fn herb_share(
         Ok(None) => return Ok(Ok(None)),
         Err(gap) => return Ok(Err(gap)),
     };
-    let grams = grams(cup, herb, ledger)?;
-    Ok(grams.map(|grams| Some(Share { per_gram, flat, grams })))
-}
-
-fn grams(cup: &Cup, herb: &Herb, ledger: &mut Ledger) -> Told<Grams> {
     let Some(dist) = &herb.portion.grams else {
         return Ok(Err(Gap(Text::new("dose-gap-portion").taxon("plant", herb.taxon.as_str()))));
     };
     let exact = matches!(dist, Dist::Exact(_));
-    Ok(Ok(match herb.portion.how {
+    Ok(Ok(Some(match herb.portion.how {
         HowMeasured::Weighed if !exact => {
-            Grams::Each { batch: cup.batch.clone(), dist: dist.clone() }
+            Share::Each { per_gram, flat, batch: cup.batch.clone(), grams: dist.clone() }
         }
-        _ => Grams::Alike(ledger.read(&["cook", &cup.cook, "spoon"], dist)?),
-    }))
+        _ => {
+            let grams = ledger.read(&["cook", &cup.cook, "spoon"], dist)?;
+            Share::Alike(grams.times(&per_gram).or_more(&flat))
+        }
+    })))
 }

@@ -36,13 +36,15 @@ impl Table {
     /// How a row that names `row` joins a plant.
     #[must_use]
     pub fn tie(&self, row: &str, plant: &str) -> Option<Tie> {
-        if row == Self::EVERY_PLANT {
-            return Some(Tie::EveryPlant);
-        }
-        if row == plant {
-            return Some(Tie::Own);
-        }
-        match self.kin.get(plant) {
+        self.ties(plant)(row)
+    }
+
+    /// How rows join a plant, by the taxon that each names.
+    pub(crate) fn ties<'a>(&'a self, plant: &'a str) -> impl Fn(&str) -> Option<Tie> + use<'a> {
+        let kin = self.kin.get(plant);
+        move |row| match kin {
+            _ if row == Self::EVERY_PLANT => Some(Tie::EveryPlant),
+            _ if row == plant => Some(Tie::Own),
             Some(kin) => kin.tie(row),
             // Nobody told its kin: the genus stands in its name.
             None => (plant.split(' ').next() == Some(row)).then_some(Tie::Wider),

@@ -25,10 +25,13 @@ pub(crate) struct Certainty {
 }
 
 impl Certainty {
-    pub(super) fn of(world: &World, wishes: &Wishes, school: &School) -> Result<Self, Faults> {
-        let matrix = judging::matrix(&world.herbal)?;
-        let judged =
-            Judged { judge: Judge::new(&matrix), wishes, school, looks: looks(wishes, school) };
+    pub(super) fn of(
+        world: &World,
+        wishes: &Wishes,
+        school: &School,
+        judge: &Judge<'_>,
+    ) -> Result<Self, Faults> {
+        let judged = Judged { judge, wishes, school, looks: looks(wishes, school) };
         let mut faults = Faults::none();
         let today: Vec<_> = judged.specimens_of(wishes.date);
         let today = today
@@ -153,7 +156,7 @@ fn forms(herbal: &Herbal, wishes: &Wishes) -> BTreeMap<String, Form> {
 
 /// Judging with everything it needs at hand.
 struct Judged<'a> {
-    judge: Judge<'a>,
+    judge: &'a Judge<'a>,
     wishes: &'a Wishes,
     school: &'a School,
     looks: Vec<Look>,

@@ -18,11 +18,12 @@ pub use timetable::{Light, Row, Timetable, Trouble};
 
 pub(crate) use take::{allowances, surveyed};
 
-use crate::World;
 use crate::outing::{Make, Outing, Wishes};
+use crate::{World, judging};
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
+use identify::Judge;
 use jiff::civil::{Date, DateTime, Time};
 use journal::School;
 use people::{Decisions, People};
@@ -143,7 +144,9 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let school = world.journal.clone().merge(outing.journal.clone()).fold();
     let as_of = wishes.as_of.unwrap_or(world.now);
     let tense = if as_of.date() < wishes.date { Tense::Before } else { Tense::OnTheDay };
-    let certainty = Certainty::of(world, wishes, &school)?;
+    let matrix = judging::matrix(&world.herbal)?;
+    let judge = Judge::new(&matrix);
+    let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let worked = worked(world, wishes, &school);
     let people = People {
         wishes,
@@ -153,13 +156,14 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         start: world.random_start,
         certainty: &certainty,
     };
-    let decisions = people.decide(&worked)?;
+    let mut intakes = people.intakes();
+    let decisions = people.decide(&worked, &mut intakes)?;
     let wanted = make::wanted(wishes, &worked);
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
-    let plants = plants::plants(world, wishes, &school, &certainty)?;
+    let plants = plants::plants(world, wishes, &school, (&judge, &certainty))?;
     let lots = plants::lots(&school);
     let mut makes = makes(wishes, &school, &worked, &decisions);
-    let mut adults = people.plain_adult(&worked)?;
+    let mut adults = people.plain_adult(&worked, &mut intakes)?;
     for make in &mut makes {
         make.plain_adult = adults.remove(&make.name);
     }

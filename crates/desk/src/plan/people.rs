@@ -5,7 +5,7 @@ use super::make::herb_mass;
 use crate::outing::{Make, OwnContent, Wishes};
 use dose::{
     AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Herb, HowMeasured,
-    Person, Portion, SubstanceId, Table, Tense, Transfer, decide,
+    Intakes, Person, Portion, SubstanceId, Table, Tense, Transfer, decide_in,
 };
 use ground::{
     Answer, Condition, Dist, Faults, Finite, MassFraction, RandomStart, Sourcing, Standing,
@@ -32,10 +32,16 @@ pub(super) struct People<'a> {
 pub(super) type Decisions = BTreeMap<String, Decision>;
 
 impl People<'_> {
+    /// What all decisions share: nothing yet.
+    pub(super) fn intakes(&self) -> Intakes<'_> {
+        Intakes::new(&self.table, self.start)
+    }
+
     /// Decides on every wish for everybody it is meant for, each alone.
     pub(super) fn decide(
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
+        intakes: &mut Intakes<'_>,
     ) -> Result<BTreeMap<String, Decisions>, Faults> {
         let cups: BTreeMap<&str, Cup> = self
             .wishes
@@ -57,7 +63,7 @@ impl People<'_> {
                     tense: self.tense,
                     sold: self.wishes.sold,
                 };
-                let decision = decide(&case, self.start)?;
+                let decision = decide_in(&case, intakes)?;
                 decisions
                     .entry(make.name.clone())
                     .or_default()
@@ -72,6 +78,7 @@ impl People<'_> {
     pub(super) fn plain_adult(
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
+        intakes: &mut Intakes<'_>,
     ) -> Result<BTreeMap<String, Decision>, Faults> {
         let said = Condition::ALL.iter().map(|condition| (*condition, Given::No)).collect();
         let age = Some(AgeBand::Adult);
@@ -86,7 +93,7 @@ impl People<'_> {
                 tense: self.tense,
                 sold: self.wishes.sold,
             };
-            decisions.insert(make.name.clone(), decide(&case, self.start)?);
+            decisions.insert(make.name.clone(), decide_in(&case, intakes)?);
         }
         Ok(decisions)
     }

@@ -2,7 +2,7 @@
 
 use super::certainty::{Certainty, case_of, looks};
 use crate::outing::Wishes;
-use crate::{World, judging, plain};
+use crate::{World, plain};
 use ground::{Faults, Harm, Part, Season, Sourcing};
 use herbal::{Resemblance, Sheet};
 use identify::{Judge, Level, Means, Next, Verdict};
@@ -91,10 +91,8 @@ pub(super) fn plants(
     world: &World,
     wishes: &Wishes,
     school: &School,
-    certainty: &Certainty,
+    (judge, certainty): (&Judge<'_>, &Certainty),
 ) -> Result<Vec<PlantPlan>, Faults> {
-    let matrix = judging::matrix(&world.herbal)?;
-    let judge = Judge::new(&matrix);
     let looks = looks(wishes, school);
     let mut plans = Vec::new();
     for taxon in taxa(wishes) {

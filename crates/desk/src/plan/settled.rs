@@ -56,7 +56,7 @@ impl Inputs {
     /// Works out what they settle.
     pub(crate) fn settle(&self, world: &World) -> Result<Settled, Faults> {
         let school = self.journal.fold();
-        let certainty = Certainty::of(world, &self.wishes, &school)?;
+        let certainty = self.certainty(world)?;
         let worked = worked(world, &self.wishes, &school);
         let wanted = make::wanted(&self.wishes, &worked);
         let takes = take::take_plans(&self.wishes, &school, &world.herbal, &wanted);
@@ -89,7 +89,8 @@ impl Inputs {
 
     /// What the records say of plants in hand and of lots.
     pub(crate) fn certainty(&self, world: &World) -> Result<Certainty, Faults> {
-        Certainty::of(world, &self.wishes, &self.journal.fold())
+        let matrix = judging::matrix(&world.herbal)?;
+        Certainty::of(world, &self.wishes, &self.journal.fold(), &Judge::new(&matrix))
     }
 
     fn decided(
@@ -110,7 +111,7 @@ impl Inputs {
         };
         // The pot is that of everybody, also where one person alone is decided on.
         let worked = worked(world, &self.wishes, &self.journal.fold());
-        let all = people.decide(&worked)?;
+        let all = people.decide(&worked, &mut people.intakes())?;
         let makes = self.wishes.makes.values();
         let makes = makes.filter_map(|make| Some((make, all.get(&make.name)?)));
         Ok(makes.flat_map(|(make, decided)| each(school, make, decided)).collect())
