@@ -6,7 +6,8 @@ mod kit;
 
 use dose::{
     Action, AgeBand, Basis, Case, Ceiling, Content, ContentBasis, Counted, Cup, Given, HerbState,
-    HowMeasured, Level, LimitUse, Outcome, Person, Portion, Table, Tense, UsedAs, decide, exposure,
+    HowMeasured, Intakes, Level, LimitUse, Outcome, Person, Portion, Table, Tense, UsedAs, decide,
+    decide_in, exposure,
 };
 use ground::{Condition, Dist, Form, Harm, Mass, Part, Sourcing, Unit};
 use kit::*;
@@ -259,6 +260,23 @@ proptest! {
                     || faded.strictness() >= dose::Strictness::AskFirst,
                 "{what}: {known:?} -> {faded:?}"
             );
+        }
+    }
+
+    #[test]
+    fn what_others_take_is_summed_once_and_changes_no_decision(
+        (table, another) in (tables(), tables()),
+        persons in prop::collection::vec(people(), 2..4),
+        (one, other) in (cups(), cups()),
+    ) {
+        let mut shared = Intakes::new(&table, START);
+        for person in &persons {
+            for (cup, beside) in [(&one, &[][..]), (&one, std::slice::from_ref(&other)), (&other, &[])] {
+                for table in [&table, &another] {
+                    let case = of(table, person, cup, beside);
+                    prop_assert_eq!(decide_in(&case, &mut shared).unwrap(), decide(&case, START).unwrap());
+                }
+            }
         }
     }
 
