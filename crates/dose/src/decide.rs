@@ -221,10 +221,9 @@ impl Findings {
             Strictness::Withhold => Outcome::Withhold,
             Strictness::AskFirst => Outcome::AskFirst,
             Strictness::NoReasonFound if fits => Outcome::NoReasonFound { servings_a_day, days },
+            // A row that limits and does not bind this cup leaves no number. To call what is planned
+            // one would let a real number stand above it once something else is not known.
             Strictness::AtMost | Strictness::NoReasonFound => {
-                // A row that limits and gives no number for this cup allows what is planned.
-                let unnumbered = servings_a_day.is_none() && days.is_none();
-                let servings_a_day = servings_a_day.or(unnumbered.then_some(planned.0));
                 Outcome::AtMost { servings_a_day, days }
             }
         }
