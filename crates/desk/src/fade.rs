@@ -8,7 +8,7 @@
 
 use crate::World;
 use crate::outing::Outing;
-use crate::plan::settled::{Decided, Inputs, Settled, favours, matrix};
+use crate::plan::settled::{Decided, Inputs, Settled, favours};
 use dose::{Outcome, Strictness, Table};
 use ground::{Condition, ContentId, Faults};
 use identify::Judge;
@@ -209,7 +209,7 @@ fn surveyed(id: &ContentId, entry: &Entry, survey: &Survey) -> Vec<Blank> {
 
 /// Every look that favours its plant, made into one that could not tell.
 fn looks(world: &World, inputs: &Inputs) -> Result<Vec<Blank>, Faults> {
-    let matrix = matrix(world)?;
+    let matrix = world.herbal.flora.matrix()?;
     let judge = Judge::new(&matrix);
     let mut blanks = Vec::new();
     for (id, entry) in inputs.journal.standing() {

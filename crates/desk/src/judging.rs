@@ -1,28 +1,9 @@
-//! From the herbal's sheets to the table that plants are judged by, and from entries to looks.
+//! From entries to the looks that plants are judged by.
 
-use ground::{Faults, Finite};
-use herbal::Herbal;
-use identify::{Level, Look, Matrix, Reader, Seen};
+use ground::Finite;
+use identify::{Level, Look, Reader, Seen};
 use jiff::civil::DateTime;
 use journal::{LooksBySpecimen, Saw};
-
-/// The table of the herbal: every taxon, every character, and the cell of each pair, from the
-/// species' own sheet, else its genus, else its family.
-///
-/// # Errors
-/// None for a herbal that was read whole.
-pub(crate) fn matrix(herbal: &Herbal) -> Result<Matrix, Faults> {
-    let flora = &herbal.flora;
-    let characters = flora.characters();
-    let names: Vec<_> = characters.iter().map(|character| character.id.clone()).collect();
-    let cells = flora.sheets().flat_map(|sheet| {
-        names.iter().filter_map(|name| {
-            let cell = flora.cell(sheet, name)?;
-            Some((sheet.name.clone(), name.clone(), cell.clone()))
-        })
-    });
-    Matrix::new(characters, flora.taxa(), cells)
-}
 
 /// The looks that were written down of all specimens, as judging takes them.
 pub(crate) fn looks(written: &LooksBySpecimen, level: impl Fn(&str) -> Level) -> Vec<Look> {

@@ -1,7 +1,7 @@
 //! What is this plant, or is it this one? And what tells two plants apart.
 
 use crate::outing::InputFile;
-use crate::{World, judging, plain};
+use crate::{World, plain};
 use ground::{Arg, Dimension, Fault, Faults, Finite, Harm, Place, Region, Spoken};
 use herbal::{Resemblance, Sheet};
 use identify::{
@@ -66,7 +66,7 @@ pub struct CompareReply {
 pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults> {
     let matrix = match &order.table {
         Some(file) => table(file)?,
-        None => judging::matrix(&world.herbal)?,
+        None => world.herbal.flora.matrix()?,
     };
     let matrix = &matrix;
     let judge = Judge::new(matrix);
@@ -227,7 +227,7 @@ pub(crate) fn compare(world: &World, plants: &[String; 2]) -> Result<CompareRepl
         faults.note(flora.find(said).map_err(|near| near.fault(place)))
     });
     let (Some(one), Some(other)) = (one, other) else { return Err(faults) };
-    let matrix = judging::matrix(&world.herbal)?;
+    let matrix = world.herbal.flora.matrix()?;
     let comparison = Judge::new(&matrix).compare(&one.name, &other.name)?;
     let said = [(one, other), (other, one)];
     let said = said.iter().filter_map(|(a, b)| a.look_alikes.get(&b.name).cloned()).collect();

@@ -18,8 +18,8 @@ pub use timetable::{Light, Row, Timetable, Trouble};
 
 pub(crate) use take::{allowances, surveyed};
 
+use crate::World;
 use crate::outing::{Make, Outing, Wishes};
-use crate::{World, judging};
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
@@ -144,7 +144,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let school = world.journal.clone().merge(outing.journal.clone()).fold();
     let as_of = wishes.as_of.unwrap_or(world.now);
     let tense = if as_of.date() < wishes.date { Tense::Before } else { Tense::OnTheDay };
-    let matrix = judging::matrix(&world.herbal)?;
+    let matrix = world.herbal.flora.matrix()?;
     let judge = Judge::new(&matrix);
     let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let worked = worked(world, wishes, &school);

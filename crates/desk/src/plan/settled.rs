@@ -4,8 +4,8 @@
 use super::certainty::{Certainty, case_of, looks};
 use super::people::{Decisions, People};
 use super::{handed, make, people, take, worked};
+use crate::World;
 use crate::outing::{Make, Outing, Wishes};
-use crate::{World, judging};
 use dose::{Table, Tense};
 use ground::{Faults, Part};
 use identify::{Case, Judge};
@@ -89,7 +89,7 @@ impl Inputs {
 
     /// What the records say of plants in hand and of lots.
     pub(crate) fn certainty(&self, world: &World) -> Result<Certainty, Faults> {
-        let matrix = judging::matrix(&world.herbal)?;
+        let matrix = world.herbal.flora.matrix()?;
         Certainty::of(world, &self.wishes, &self.journal.fold(), &Judge::new(&matrix))
     }
 
@@ -151,9 +151,4 @@ pub(crate) fn favours(
         (Some(with), Some(without)) => with < without,
         _ => false,
     }
-}
-
-/// The table that plants are judged by.
-pub(crate) fn matrix(world: &World) -> Result<identify::Matrix, Faults> {
-    judging::matrix(&world.herbal)
 }
