@@ -30,6 +30,8 @@ pub struct MakeOrder {
     pub stock: Option<Spoken>,
     /// The strength wanted in the jar.
     pub jar: Option<Spoken>,
+    /// How much of what was strained is sweetened, by weight.
+    pub sweetened: Option<Spoken>,
     /// Another serving than the recipe's.
     pub serving: Option<Spoken>,
     /// Whose kitchen measures are meant.
@@ -73,6 +75,7 @@ pub(crate) fn make(world: &World, order: &MakeOrder) -> Result<MakeReply, Faults
         kitchen: order.kitchen,
         stock,
         jar,
+        sweetened: order.sweetened.clone(),
         serving: order.serving.clone(),
         ..Have::at(Place::entry("make", &order.recipe, ""))
     };

@@ -8,7 +8,7 @@ use dose::{Held, LimitUse, Outcome, Strictness, Window};
 use ground::Spoken;
 use identify::Level;
 use kit::*;
-use prepare::{Brew, HerbState, Yield};
+use prepare::{Brew, HerbState, What, Yield};
 
 fn name(world: &World, order: NameOrder) -> NameReply {
     match answer(world, Request::Name(order)) {
@@ -203,8 +203,8 @@ fn a_tincture_of_fresh_leaf() {
     close(brew.solids.as_ref().known().unwrap().middle.0 / 100.0, 0.093, 0.0005);
 }
 
-/// 40 g of dried root in 842 ml give 500 ml after 20 minutes at 13.1 ml a minute; a syrup of 60 % has
-/// a density of 1286.4 kg/m³ and an activity of water of 0.895.
+/// 40 g of dried root in 842 ml give 500 ml after 20 minutes at 13.1 ml a minute; 480 g of it and 720 g
+/// of sugar are a syrup of 60 %, with an activity of water of 0.895; with 891.4 g it is 65 %, 0.865.
 #[test]
 fn a_decoction_and_its_syrup() {
     let order = |recipe: &str| MakeOrder {
@@ -214,17 +214,22 @@ fn a_decoction_and_its_syrup() {
         ..MakeOrder::default()
     };
     close(ml(&make(order("root-decoction"))), 500.0, 1e-9);
-    let syrup = make(order("root-syrup"));
-    close(syrup.mass.middle.g() / ml(&syrup), 1.2864, 0.0001);
+    let part = |sugar: Option<&str>| MakeOrder {
+        sweetened: said("480 g"),
+        amounts: sugar.and_then(said).map(|sugar| (What::Sugar, sugar)).into_iter().collect(),
+        ..order("root-syrup")
+    };
+    let syrup = make(part(None));
+    close(syrup.composition.sugar.g(), 720.0, 1e-9);
+    close(syrup.mass.middle.g(), 1200.0, 1e-9);
+    close(ml(&syrup), 932.8, 0.05);
     close(syrup.activity.as_ref().known().unwrap().0, 0.895, 0.0005);
     // 0.36 g of root stand behind 10 ml.
     close(10.0 * syrup.stands_for.as_ref().known().unwrap().middle.0 / 100.0, 0.36, 0.005);
-    // 720 g of sugar come to 480 g of liquid.
-    close(
-        syrup.composition.sugar.g() / (syrup.composition.mass().g() - syrup.composition.sugar.g()),
-        1.5,
-        0.002,
-    );
+    let stronger = make(part(Some("891.4 g")));
+    close(stronger.mass.middle.g(), 1371.4, 1e-9);
+    close(ml(&stronger), 1041.9, 0.05);
+    close(stronger.activity.as_ref().known().unwrap().0, 0.865, 0.0005);
 }
 
 /// A make of the plan, and how its thujone stands against the limits, for one person.

@@ -29,7 +29,8 @@ pub struct Have {
     /// The herb.
     #[serde(default)]
     pub herb: HerbHave,
-    /// How much of another ingredient is at hand, where that differs from the recipe.
+    /// How much of another ingredient is at hand, where that differs from the recipe. Sugar that a
+    /// recipe stirs in until it is sweet enough is all stirred in when its amount is said.
     #[serde(default)]
     pub amounts: BTreeMap<What, Spoken>,
     /// Whose spoons and cups are meant.
@@ -46,7 +47,8 @@ pub struct Have {
     #[serde(default)]
     pub evaporation: Option<EvaporationRate>,
     /// How much of the strained liquid is sweetened, by weight; the rest is set aside. As the
-    /// recipe says, otherwise. It is for working forwards: backwards, nothing is left over.
+    /// recipe says, otherwise. It is for working forwards, as is an amount of sugar to stir in:
+    /// backwards, both are what is worked out.
     #[serde(default)]
     pub sweetened: Option<Spoken>,
     /// Another serving than the recipe's.
@@ -127,7 +129,10 @@ pub fn backwards(recipe: &Recipe, wanted: Wanted, have: &Have, larder: &Larder) 
 }
 
 fn known_backwards(recipe: &Recipe, wanted: Wanted, have: &Have, larder: &Larder) -> Known<Brew> {
-    let batch = Batch { taken: None, ..Batch::of(recipe, have, larder)? };
+    let batch = Batch::of(recipe, have, larder)?;
+    if batch.taken.is_some() || batch.stirred.is_some() {
+        return Err(refuse("prepare-refused-backwards", "prepare-settle-backwards"));
+    }
     let made = pot::yielded(&batch)?;
     let wanted = match wanted {
         Wanted::Servings(count) => batch.serving.base() * f64::from(count),

@@ -174,6 +174,16 @@ impl Recipe {
         self.steps.iter().filter_map(Step::ingredient)
     }
 
+    /// Whether this goes in by an amount.
+    pub(crate) fn takes(&self, what: What) -> bool {
+        self.ingredients().any(|ingredient| ingredient.what == what)
+    }
+
+    /// Whether sugar is stirred in up to a sweetness.
+    pub(crate) fn dissolves(&self) -> bool {
+        self.steps.iter().any(|step| matches!(step, Step::Dissolve { .. }))
+    }
+
     /// The rows of the larder that say what the spent herb keeps.
     pub fn holds(&self) -> impl Iterator<Item = &str> {
         self.steps.iter().filter_map(|step| match step {

@@ -134,6 +134,12 @@ fn a_decoction_and_its_syrup() {
     close(ml(&stronger), 1041.9, 0.05);
     close(known(stronger.activity).0, 0.865, 0.0005);
 
+    let mut stirred = part.clone();
+    stirred.amounts.insert(What::Sugar, said("891.4 g"));
+    let stronger = make(&syrup_of("60 °Bx"), &stirred);
+    close(stronger.sugar.degrees(), 65.0, 0.005);
+    close(stronger.composition.mass().g(), 1371.4, 1e-9);
+
     part.sweetened = Some(said("500 g"));
     assert_eq!(why(&syrup_of("60 °Bx"), &part), "prepare-refused-not-so-much");
 }
@@ -303,4 +309,28 @@ fn a_working_goes_down_to_inputs_and_facts() {
     let moisture = leaves.iter().find(|leaf| leaf.what.id == "prepare-working-moisture");
     let shown = moisture.map(|leaf| leaf.value.clone());
     assert_eq!(shown, Some(ground::Shown::amount(10.0, Unit::Percent)));
+}
+
+#[test]
+fn what_the_recipe_has_no_use_for_is_not_passed_over() {
+    let with_sugar = |mut have: Have| {
+        have.amounts.insert(What::Sugar, said("100 g"));
+        have
+    };
+    assert_eq!(why(&decoction(""), &with_sugar(have())), "prepare-refused-no-use");
+    let sweetened = Have { sweetened: Some(said("100 g")), ..have() };
+    assert_eq!(why(&decoction(""), &sweetened), "prepare-refused-no-use");
+    let stock = Have { stock: Some(AlcoholByVolume::from_percent(96.0)), ..have() };
+    assert_eq!(why(&decoction(""), &stock), "prepare-refused-no-use");
+}
+
+#[test]
+fn backwards_the_sugar_is_worked_out_and_not_said() {
+    let syrup = decoction(r#", {"do": "dissolve", "to": "60 °Bx"}"#);
+    let mut told = have();
+    told.amounts.insert(What::Sugar, said("100 g"));
+    match backwards(&syrup, Wanted::Servings(10), &told, &larder()) {
+        Answer::Refused(refusal) => assert_eq!(refusal.why.id, "prepare-refused-backwards"),
+        Answer::Known(brew) => panic!("{brew:?}"),
+    }
 }

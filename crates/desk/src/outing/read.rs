@@ -298,7 +298,7 @@ fn make(names: &Names<'_>, row: &mut Row<'_>, table: &MakeTable, date: Date) -> 
     if table.everybody != table.people.is_empty() {
         row.fault("for-whom", "people", &table.name);
     }
-    let Amounts { herb: herb_amount, others, stock, jar } = amounts?;
+    let Amounts { herb: herb_amount, others, stock, jar, sweetened } = amounts?;
     Some(Make {
         name: table.name.get_ref().clone(),
         called: table.called.clone(),
@@ -316,6 +316,7 @@ fn make(names: &Names<'_>, row: &mut Row<'_>, table: &MakeTable, date: Date) -> 
         amounts: others,
         stock,
         jar,
+        sweetened,
         serving: maybe(serving)?,
         weighed: table.weighed,
         servings_a_day: servings_a_day?,
@@ -333,6 +334,7 @@ struct Amounts {
     others: BTreeMap<What, Spoken>,
     stock: Option<AlcoholByVolume>,
     jar: Option<AlcoholByVolume>,
+    sweetened: Option<Spoken>,
 }
 
 impl Amounts {
@@ -351,9 +353,10 @@ impl Amounts {
             ("herb", _) => self.herb = Some(row.spoken(name, said)?),
             ("stock", _) => self.stock = Some(row.strength(name, said)?),
             ("jar", _) => self.jar = Some(row.strength(name, said)?),
+            ("sweetened", _) => self.sweetened = Some(row.spoken(name, said)?),
             (_, Some(what)) => drop(self.others.insert(what, row.spoken(name, said)?)),
             (_, None) => {
-                let list = "herb, water, spirit, sugar, other, stock, jar";
+                let list = "herb, water, spirit, sugar, other, stock, jar, sweetened";
                 row.fault_with("unknown-amount", name, said, ("list", list));
                 return None;
             }

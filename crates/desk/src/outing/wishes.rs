@@ -116,6 +116,8 @@ pub struct Make {
     pub stock: Option<AlcoholByVolume>,
     /// The strength wanted in the jar.
     pub jar: Option<AlcoholByVolume>,
+    /// How much of what was strained is sweetened, as it was said.
+    pub sweetened: Option<Spoken>,
     /// How much one serving is, as it was said.
     pub serving: Option<Spoken>,
     /// Whether each serving is weighed out, so that no spoon error is left.

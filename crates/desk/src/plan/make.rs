@@ -38,6 +38,7 @@ fn have(wishes: &Wishes, make: &Make) -> Have {
         kitchen: wishes.kitchen,
         stock: make.stock,
         jar: make.jar,
+        sweetened: make.sweetened.clone(),
         serving: make.serving.clone(),
         ..Have::at(Place::entry("make", &make.name, "amounts"))
     }

@@ -21,6 +21,7 @@ prepare-step-strain = Strain it: { $made } run off.
 prepare-step-press = Press it out: { $made } run off.
 prepare-step-dissolve = Stir in { $sugar } of sugar until it has dissolved: { $reached } of sugar.
 prepare-step-dissolve-all-it-holds = Stir in { $sugar } of sugar: { $reached } is all that water holds at 20 °C, and more would crystallise again.
+prepare-step-weigh-off = Weigh off { $part } of it, and set the rest aside. { $then }
 prepare-step-dry = Dry it until the scale shows { $to }.
 prepare-step-rest = Leave it alone for { $time }.
 prepare-step-nothing = Go on.
@@ -155,6 +156,16 @@ prepare-refused-density = Sugar and spirit together, or other food: no density o
 prepare-settle-density = Measure the volume of the finished mixture, or leave one of them out.
 prepare-refused-not-so-much = There are only { $liquid } of strained liquid.
 prepare-settle-not-so-much = Sweeten what there is, or make more.
+prepare-refused-no-use = The recipe has no use for { $what ->
+    [herb] herb
+    [water] water
+    [spirit] spirit
+    [sugar] sugar
+   *[other] other food
+}, and an amount of it is given.
+prepare-settle-no-use = Leave it out, or take a recipe that it goes into.
+prepare-refused-backwards = So many servings are wanted, and how much is sweetened or how much sugar is stirred in is said too: the one follows from the other.
+prepare-settle-backwards = Leave the servings out, or leave the amounts of sweetened liquid and of sugar out.
 prepare-refused-no-spirit = A strength in the jar is wanted, and the recipe has no spirit.
 prepare-settle-no-spirit = Take a recipe with spirit, or leave the strength out.
 

@@ -10,7 +10,8 @@ use crate::{
     Step, What,
 };
 use ground::{
-    AlcoholByVolume, Amount, Dimension, Heap, Mass, MassFraction, SaidUnit, Spoken, Unit, Volume,
+    AlcoholByVolume, Amount, Dimension, Heap, Mass, MassFraction, SaidUnit, Spoken, Sugar, Unit,
+    Volume,
 };
 
 /// A recipe with its amounts.
@@ -27,6 +28,8 @@ pub(super) struct Batch<'a> {
     pub(super) serving: ServingSize,
     /// How much of the strained liquid is sweetened, where the person said so.
     pub(super) taken: Option<Mass>,
+    /// How much sugar is stirred in, where the person said so.
+    pub(super) stirred: Option<Mass<Sugar>>,
 }
 
 /// One ingredient with its amount.
@@ -70,8 +73,10 @@ impl<'a> Batch<'a> {
             basis,
             items: Vec::new(),
             serving: serving(recipe, have)?,
-            taken: taken(have)?,
+            taken: have.sweetened.as_ref().map(grams).transpose()?,
+            stirred: stirred(recipe, have)?,
         };
+        only_what_goes_in(recipe, have)?;
         batch.items = batch.resolved()?;
         batch.set_jar()?;
         Ok(batch)
@@ -333,15 +338,33 @@ fn moisture(
     Err(with(with_amount(why, "most", high, Unit::Percent), "state", state.word()))
 }
 
-fn taken(have: &Have) -> Known<Option<Mass>> {
-    let Some(said) = &have.sweetened else {
-        return Ok(None);
-    };
+/// The sugar that is at hand for a recipe that stirs it in until it is sweet enough.
+fn stirred(recipe: &Recipe, have: &Have) -> Known<Option<Mass<Sugar>>> {
+    let said = have.amounts.get(&What::Sugar).filter(|_| !recipe.takes(What::Sugar));
+    Ok(said.map(grams).transpose()?.map(|mass| Mass::from_g(mass.g())))
+}
+
+fn grams(said: &Spoken) -> Known<Mass> {
     let [low, middle, _] = three(said.resolve(Dimension::Mass, None)?);
     if low > 0.0 {
-        return Ok(Some(Mass::from_g(middle)));
+        return Ok(Mass::from_g(middle));
     }
     Err(refuse("prepare-refused-nothing", "prepare-settle-nothing"))
+}
+
+/// Refuses what is said of something that the recipe has no use for: nothing said is passed over.
+fn only_what_goes_in(recipe: &Recipe, have: &Have) -> Known<()> {
+    let used = |what: What| recipe.takes(what) || (what == What::Sugar && recipe.dissolves());
+    let sweetened = have.sweetened.as_ref().filter(|_| !recipe.dissolves()).map(|_| What::Sugar);
+    let stock = have.stock.map(|_| What::Spirit);
+    let said = have.amounts.keys().copied().chain(stock);
+    match said.filter(|what| !used(*what)).chain(sweetened).next() {
+        None => Ok(()),
+        Some(what) => {
+            let why = refuse("prepare-refused-no-use", "prepare-settle-no-use");
+            Err(with(why, "what", what.word()))
+        }
+    }
 }
 
 fn serving(recipe: &Recipe, have: &Have) -> Known<ServingSize> {

@@ -52,8 +52,8 @@ pub(super) enum Event {
     Reduced(Duration, Volume),
     /// So much was poured off.
     Poured(Volume),
-    /// Sugar went in.
-    Sweetened(Sugaring),
+    /// Sugar went in; into so much, where the rest was set aside.
+    Sweetened(Sugaring, Option<Mass>),
     /// Herb was dried down to a mass.
     Dried(Mass),
 }
@@ -228,9 +228,14 @@ impl Pot {
         }
         self.set_aside = self.liquid.share(1.0 - taken);
         self.liquid = self.liquid.share(taken);
-        let sum = known_sugaring(self.liquid.mass(), self.liquid.sugar, sweetness(to)?)?;
+        let (liquid, held) = (self.liquid.mass(), self.liquid.sugar);
+        let to = match batch.stirred {
+            Some(sugar) => Sweetness::checked((held + sugar).g() / (liquid.g() + sugar.g()))?,
+            None => sweetness(to)?,
+        };
+        let sum = known_sugaring(liquid, held, to)?;
         self.liquid.sugar += sum.add;
-        Ok(Event::Sweetened(sum))
+        Ok(Event::Sweetened(sum, (taken < 1.0).then_some(liquid)))
     }
 
     fn dry(&mut self, to: &Spoken) -> Known<Event> {

@@ -28,7 +28,7 @@ pub(super) fn helpings(batch: &Batch<'_>, pot: &Pot) -> Known<Vec<Helping>> {
         all.push(helping(batch, item)?);
     }
     all.extend(pot.events.iter().filter_map(|event| match event {
-        Event::Sweetened(sum) => Some(sugar(sum)),
+        Event::Sweetened(sum, _) => Some(sugar(sum)),
         _ => None,
     }));
     Ok(all)
@@ -131,7 +131,7 @@ fn done(batch: &Batch<'_>, step: &Step, event: &Event) -> Done {
             (volume(Text::new("prepare-step-press"), "made", *made), None)
         }
         (_, Event::Poured(made)) => (volume(Text::new("prepare-step-strain"), "made", *made), None),
-        (_, Event::Sweetened(sum)) => (sweetened(sum), None),
+        (_, Event::Sweetened(sum, part)) => (sweetened(sum, *part), None),
         (_, Event::Dried(to)) => {
             (Text::new("prepare-step-dry").amount("to", to.g(), Unit::Gram), None)
         }
@@ -165,14 +165,20 @@ fn added(item: &Item<'_>) -> Text {
     }
 }
 
-fn sweetened(sum: &Sugaring) -> Text {
+fn sweetened(sum: &Sugaring, part: Option<Mass>) -> Text {
     let id =
         if sum.held_back { "prepare-step-dissolve-all-it-holds" } else { "prepare-step-dissolve" };
-    Text::new(id).amount("sugar", sum.add.g(), Unit::Gram).amount(
+    let stir = Text::new(id).amount("sugar", sum.add.g(), Unit::Gram).amount(
         "reached",
         sum.reached.brix().degrees(),
         Unit::PercentMass,
-    )
+    );
+    match part {
+        None => stir,
+        Some(part) => Text::new("prepare-step-weigh-off")
+            .amount("part", part.g(), Unit::Gram)
+            .with("then", Arg::Text(stir)),
+    }
 }
 
 fn volume(text: Text, name: &str, volume: Volume) -> Text {

@@ -31,6 +31,9 @@ pub(crate) struct Make {
     /// How much sugar
     #[arg(long, value_name = "AMOUNT", value_parser = amount)]
     sugar: Option<Spoken>,
+    /// How much of what was strained is sweetened, by weight
+    #[arg(long, value_name = "AMOUNT", value_parser = amount)]
+    sweetened: Option<Spoken>,
     /// Strength of the spirit in the bottle
     #[arg(long, value_name = "STRENGTH", value_parser = amount)]
     stock: Option<Spoken>,
@@ -87,6 +90,7 @@ impl Make {
             amounts: amounts.into_iter().filter_map(said).collect(),
             stock: self.stock.clone(),
             jar: self.jar.clone(),
+            sweetened: self.sweetened.clone(),
             serving: self.serving.clone(),
             kitchen: self.kitchen,
             servings: self.servings,
