@@ -1,7 +1,7 @@
 //! Will it keep, and how strong is it? Each wish worked through its recipe.
 
 use crate::outing::{Make, Wishes};
-use ground::{Amount, Answer, Fresh, Mass, MassFraction, Part, Place};
+use ground::{Amount, Answer, Fresh, Mass, MassFraction, Part, Place, Text};
 use herbal::Herbal;
 use prepare::{Brew, Have, HerbHave, HerbState, Wanted, backwards, forwards};
 use std::collections::BTreeMap;
@@ -12,8 +12,8 @@ pub(super) fn work(wishes: &Wishes, herbal: &Herbal, make: &Make, people: u32) -
     let have = have(wishes, make);
     let Some(recipe) = herbal.kitchen.recipes.get(&make.recipe) else {
         return Answer::refused(
-            ground::Text::new("plan-no-recipe").with("recipe", make.recipe.as_str()),
-            ground::Text::new("plan-settle-no-recipe"),
+            Text::new("plan-no-recipe").with("recipe", make.recipe.as_str()),
+            Text::new("plan-settle-no-recipe"),
         );
     };
     let servings = people.saturating_mul(make.servings_a_day).saturating_mul(make.days);
@@ -48,22 +48,45 @@ fn in_percent((low, high): (MassFraction, MassFraction)) -> Amount {
     Amount { low: low.percent(), high: high.percent() }
 }
 
-/// How much fresh herb of which part the wishes ask of each stand. A wish that names several stands
-/// asks the whole of each: which of them gives how much is the leader's choice on the day.
+/// What is asked of a part of a stand.
+pub(super) type WantedOf = BTreeMap<(String, Part), Answer<Mass<Fresh>>>;
+
+/// How much fresh herb of which part the wishes ask of each stand; refused where one of them does not
+/// say. A wish that names several stands asks the whole of each: which of them gives how much is the
+/// leader's choice on the day.
 pub(super) fn wanted(
     wishes: &Wishes,
+    herbal: &Herbal,
     worked: &BTreeMap<String, Answer<Brew>>,
-) -> BTreeMap<(String, Part), Mass<Fresh>> {
-    let mut wanted = BTreeMap::new();
+) -> WantedOf {
+    let mut wanted = WantedOf::new();
     for make in wishes.makes.values() {
-        let herb = worked.get(&make.name).and_then(|brew| herb_mass(brew.known()?));
-        let fresh = herb.filter(|_| make.herb == Some(HerbState::Fresh));
+        let fresh = fresh_wanted(make, herbal, worked.get(&make.name));
         for stand in &make.stands {
-            let sum = wanted.entry((stand.clone(), make.part)).or_insert(Mass::ZERO);
-            *sum += Mass::from_g(fresh.map_or(0.0, Mass::g));
+            let sum = wanted.entry((stand.clone(), make.part));
+            let sum = sum.or_insert(Answer::Known(Mass::ZERO));
+            *sum = sum.as_ref().and_then(|sum| fresh.as_ref().map(|fresh| *sum + *fresh));
         }
     }
     wanted
+}
+
+/// The fresh herb that a wish takes. Of dried herb it is the most that the published yields of drying
+/// leave possible.
+fn fresh_wanted(make: &Make, herbal: &Herbal, brew: Option<&Answer<Brew>>) -> Answer<Mass<Fresh>> {
+    let said = |id: &str| Text::new(id).with("make", make.called.as_str());
+    let Some(herb) = brew.and_then(|brew| herb_mass(brew.known()?)) else {
+        return Answer::refused(said("plan-wanted-open"), said("plan-settle-wanted-open"));
+    };
+    match make.herb {
+        Some(HerbState::Dried) => {
+            let driest = make.moisture.map_or(0.0, |(low, _)| low.share());
+            let solids = herb.g() * (1.0 - driest);
+            let wettest = herbal.kitchen.fresh_moisture(&make.plant, make.part);
+            wettest.map(|range| Mass::from_g(solids / (1.0 - range.high.share().share())))
+        }
+        _ => Answer::Known(Mass::from_g(herb.g())),
+    }
 }
 
 /// The herb that goes in, as it is weighed.

@@ -158,7 +158,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     };
     let mut intakes = people.intakes();
     let decisions = people.decide(&worked, &mut intakes)?;
-    let wanted = make::wanted(wishes, &worked);
+    let wanted = make::wanted(wishes, &world.herbal, &worked);
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
     let plants = plants::plants(world, wishes, &school, (&judge, &certainty))?;
     let lots = plants::lots(&school);

@@ -4,7 +4,7 @@ use super::people::Decisions;
 use super::{LotPlan, MakePlan, PlantPlan, TakePlan};
 use crate::outing::Wishes;
 use dose::Tense;
-use ground::{Answer, Refusal, Text};
+use ground::{Answer, Fresh, Mass, Refusal, Text, Unit};
 use journal::{Fitness, School};
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
@@ -112,16 +112,21 @@ fn of_takes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a
     known.takes.iter().flat_map(|take| {
         let open =
             take.allowance.open.iter().map(|refusal| refused(About::Take, &take.stand, refusal));
-        let short = (take.allowance.open.is_empty() && !take.enough).then(|| {
-            let why = Text::new("plan-not-enough").with("stand", take.stand.as_str()).amount(
-                "wanted",
-                take.wanted.g(),
-                ground::Unit::Gram,
-            );
-            question(About::Amount, &take.stand, why, Text::new("plan-settle-want-less"))
-        });
+        let short = match &take.wanted {
+            Answer::Refused(refusal) => Some(refused(About::Amount, &take.stand, refusal)),
+            Answer::Known(wanted) => {
+                let short = take.allowance.open.is_empty() && !take.enough;
+                short.then(|| not_enough(&take.stand, *wanted))
+            }
+        };
         open.chain(short)
     })
+}
+
+fn not_enough(stand: &str, wanted: Mass<Fresh>) -> OpenQuestion {
+    let why = Text::new("plan-not-enough").with("stand", stand);
+    let why = why.amount("wanted", wanted.g(), Unit::Gram);
+    question(About::Amount, stand, why, Text::new("plan-settle-want-less"))
 }
 
 fn of_makes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {

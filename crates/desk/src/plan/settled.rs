@@ -58,7 +58,7 @@ impl Inputs {
         let school = self.journal.fold();
         let certainty = self.certainty(world)?;
         let worked = worked(world, &self.wishes, &school);
-        let wanted = make::wanted(&self.wishes, &worked);
+        let wanted = make::wanted(&self.wishes, &world.herbal, &worked);
         let takes = take::take_plans(&self.wishes, &school, &world.herbal, &wanted);
         let allowance = |plan: take::TakePlan| {
             let grams = plan.allowance.amount.known().map_or(0.0, |amount| amount.number());

@@ -1,8 +1,9 @@
 //! May we take it, and how much? What is asked of each stand, and what may go.
 
+use super::make::WantedOf;
 use crate::World;
 use crate::outing::{Outing, Wishes};
-use ground::{Fault, Faults, Fresh, Mass, Part, Place, Sourcing, Standing};
+use ground::{Answer, Fault, Faults, Fresh, Mass, Part, Place, Sourcing, Standing};
 use harvest::{
     Allowance, Asked, Consent, History, Leave, Measure, Nearness, Permission, Plots, Purpose,
     Quantity, Rules, Scope, Site, Stand, Survey, SurveyNotes, TakeRule, Taken, allow,
@@ -28,7 +29,7 @@ pub struct TakePlan {
     pub part: Part,
     /// What the wishes ask of it, all together.
     #[serde(rename = "wanted_g")]
-    pub wanted: Mass<Fresh>,
+    pub wanted: Answer<Mass<Fresh>>,
     /// What was taken on the day itself.
     #[serde(rename = "taken_today_g")]
     pub taken_today: Mass<Fresh>,
@@ -43,7 +44,7 @@ pub(super) fn take_plans(
     wishes: &Wishes,
     school: &School,
     herbal: &Herbal,
-    wanted: &BTreeMap<(String, Part), Mass<Fresh>>,
+    wanted: &WantedOf,
 ) -> Vec<TakePlan> {
     let rules = rules(herbal, wishes);
     let asked: BTreeSet<(&String, Part)> = wishes
@@ -65,22 +66,22 @@ fn take_plan(
     herbal: &Herbal,
     rules: &Rules,
     (stand, part): (&String, Part),
-    wanted: &BTreeMap<(String, Part), Mass<Fresh>>,
+    wanted: &WantedOf,
 ) -> Option<TakePlan> {
     let known = school.stands.get(stand)?;
     let asked = asked(wishes, school, herbal, stand, part)?;
     let allowance = allow(&asked, rules);
-    let wanted = wanted.get(&(stand.clone(), part)).copied().unwrap_or(Mass::ZERO);
+    let wanted = wanted.get(&(stand.clone(), part)).cloned();
+    let wanted = wanted.unwrap_or(Answer::Known(Mass::ZERO));
     let taken_today = school
         .taken(stand, part)
         .into_iter()
         .filter(|(at, _)| at.is_some_and(|at| at.date() == wishes.date))
         .map(|(_, take)| take.amount_g)
         .sum();
-    let left = (wanted - taken_today).max(Mass::ZERO);
     let enough = matches!(
-        allowance.amount.known(),
-        Some(Quantity::Mass(most)) if left <= *most
+        (allowance.amount.known(), wanted.known()),
+        (Some(Quantity::Mass(most)), Some(wanted)) if *wanted - taken_today <= *most
     );
     Some(TakePlan {
         stand: stand.clone(),
@@ -271,7 +272,7 @@ pub(crate) fn allowances(world: &World, outing: &Outing) -> Vec<TakePlan> {
     let wished = wishes.makes.values();
     let wished = wished.flat_map(|make| make.stands.iter().map(|stand| (stand, make.part)));
     let all: BTreeSet<(&String, Part)> = surveyed.chain(wished).collect();
-    let none = BTreeMap::new();
+    let none = WantedOf::new();
     let plan = |asked| take_plan(wishes, &school, &world.herbal, &rules, asked, &none);
     all.into_iter().filter_map(plan).collect()
 }

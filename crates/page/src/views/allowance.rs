@@ -83,7 +83,12 @@ fn facts(take: &TakePlan, words: &Words<'_>) -> Vec<Fact> {
         Some(words.fact(&Text::new("view-allowance-may"), most)),
         binding,
         Some(words.fact(&Text::new("view-allowance-site"), site)),
-        weight("view-allowance-wanted", take.wanted),
+        match &take.wanted {
+            Answer::Known(wanted) => weight("view-allowance-wanted", *wanted),
+            Answer::Refused(refusal) => Some(
+                words.fact(&Text::new("view-allowance-wanted"), words.prose(&refusal.why)),
+            ),
+        },
         weight("view-allowance-today", take.taken_today),
     ];
     facts.into_iter().flatten().collect()

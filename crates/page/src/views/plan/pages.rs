@@ -139,8 +139,11 @@ fn may_take(plan: &Plan, take: &TakePlan, words: &Words<'_>) -> Prose {
     let says = Text::new("view-run-take")
         .with("stand", take.stand.as_str())
         .with("part", Text::new(format!("part-{}", take.part.word())))
-        .with("amount", amount)
-        .amount("wanted", take.wanted.g(), Unit::Gram);
+        .with("amount", amount);
+    let says = match &take.wanted {
+        Answer::Known(wanted) => says.amount("wanted", wanted.g(), Unit::Gram),
+        Answer::Refused(_) => says.with("wanted", Text::new("view-run-wanted-open")),
+    };
     called(plan, &take.taxon).text(", ").then(words.prose(&says))
 }
 
