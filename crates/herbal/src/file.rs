@@ -165,12 +165,34 @@ impl<'a> Reader<'a> {
         self.broken.contains(folder)
     }
 
-    /// The standing of a fact from the list of its sources.
+    /// The standing of a row from the list of its sources.
     ///
-    /// A fact is published when any published text carries it; it is weak when all of these are
-    /// weak. A word such as `memory` beside a source marks what the source does not carry, which
-    /// the reader of that row deals with.
+    /// It is published when any published text carries it, and weak when all of these are weak. A
+    /// row that leans on memory or an assumption in any part has no better standing than that: which
+    /// part it is, nobody can tell.
     pub(crate) fn sourcing(&mut self, file: &TextFile, src: &Spanned<Vec<String>>) -> Sourcing {
+        let carried = self.carried(file, src);
+        let standing = match Self::bare_standing(src.get_ref()) {
+            Some(bare @ (Standing::Remembered | Standing::Assumed)) => bare,
+            _ => carried.standing,
+        };
+        self.account.count(&file.path, standing, &carried.sources);
+        Sourcing { standing, ..carried }
+    }
+
+    /// The standing of the main statement of a cell: a word such as `memory` beside a source marks
+    /// what is said of the rarer states.
+    pub(crate) fn main_sourcing(
+        &mut self,
+        file: &TextFile,
+        src: &Spanned<Vec<String>>,
+    ) -> Sourcing {
+        let carried = self.carried(file, src);
+        self.account.count(&file.path, carried.standing, &carried.sources);
+        carried
+    }
+
+    fn carried(&mut self, file: &TextFile, src: &Spanned<Vec<String>>) -> Sourcing {
         let mut sources = Vec::new();
         for word in src.get_ref() {
             if bare(word).is_some() {
@@ -194,7 +216,6 @@ impl<'a> Reader<'a> {
                 Standing::Remembered
             }
         };
-        self.account.count(&file.path, standing, &sources);
         Sourcing { standing, sources }
     }
 

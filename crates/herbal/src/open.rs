@@ -45,6 +45,12 @@ impl Open<'_, '_> {
         self.reader.sourcing(self.file, src.as_ref().unwrap_or(&none))
     }
 
+    /// The standing of the main statement of a cell that begins at this place.
+    pub(crate) fn main_sourcing(&mut self, src: &Src, cell: Range<usize>) -> Sourcing {
+        let none = Spanned::new(cell, Vec::new());
+        self.reader.main_sourcing(self.file, src.as_ref().unwrap_or(&none))
+    }
+
     /// A word of a closed list.
     pub(crate) fn word<'w, T: Deserialize<'w>>(&mut self, word: &'w Spanned<String>) -> Option<T> {
         let text = word.get_ref().as_str();

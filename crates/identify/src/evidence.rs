@@ -88,9 +88,7 @@ pub const WEIGHT_DEADLY: f64 = 1e6;
 
 /// Prior of an unlisted relative where a source says that there is none, or that all are alike.
 pub const COUSIN_LISTED: f64 = 0.001;
-/// The same where that is only remembered.
-pub const COUSIN_REMEMBERED: f64 = 0.01;
-/// The same where nobody knows.
+/// The same where nobody knows, or somebody only remembers.
 pub const COUSIN_UNKNOWN: f64 = 1.0;
 
 /// Weight of a rival of this harm.

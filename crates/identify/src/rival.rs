@@ -133,10 +133,11 @@ fn cousin(taxon: &Taxon) -> Rival {
 
 /// How likely an unlisted relative that does harm is, relative to the target.
 pub(crate) fn cousin_prior(relatives: Relatives) -> f64 {
-    match (relatives.statement, relatives.standing.may_clear()) {
-        (RelativesStatement::UnlistedUnknown, _) => evidence::COUSIN_UNKNOWN,
-        (_, true) => evidence::COUSIN_LISTED,
-        (_, false) => evidence::COUSIN_REMEMBERED,
+    match relatives.trusted() {
+        RelativesStatement::UnlistedUnknown => evidence::COUSIN_UNKNOWN,
+        RelativesStatement::AllListed | RelativesStatement::UnlistedAlike => {
+            evidence::COUSIN_LISTED
+        }
     }
 }
 

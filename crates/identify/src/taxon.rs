@@ -35,6 +35,14 @@ pub struct Relatives {
     pub standing: Standing,
 }
 
+impl Relatives {
+    /// What may be built on: a statement that is only remembered is no better than none.
+    #[must_use]
+    pub fn trusted(self) -> RelativesStatement {
+        if self.standing.may_clear() { self.statement } else { RelativesStatement::UnlistedUnknown }
+    }
+}
+
 /// What a sheet says of relatives that have none.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]

@@ -226,7 +226,7 @@ fn something_else(taxon: &Taxon, posterior: &[Chance]) -> bool {
 
 /// The level to which a taxon is determined.
 fn level(taxon: &Taxon) -> Determination {
-    let alike = taxon.relatives.statement == RelativesStatement::UnlistedAlike;
+    let alike = taxon.relatives.trusted() == RelativesStatement::UnlistedAlike;
     match &taxon.aggregate {
         Some(aggregate) => Determination::Aggregate(aggregate.clone()),
         None if alike => Determination::OrAlike,

@@ -44,7 +44,7 @@ pub(super) fn cells(
             Kind::Length => range(open, character, row, 1e-3),
             Kind::Count => range(open, character, row, 0.0),
         };
-        let sourcing = open.sourcing(&row.src, character.span());
+        let sourcing = open.main_sourcing(&row.src, character.span());
         if let Some(value) = value {
             cells.insert(name.clone(), row.cell(value, sourcing, from));
         }

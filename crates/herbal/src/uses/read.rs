@@ -4,13 +4,12 @@ use super::rows::{
     BodyRow, CautionRow, CeilingRow, ContentRow, LimitRow, PartsFile, PosologyRow, SubstanceRow,
     TransferRow, TransferStanding, UsesFile, Word,
 };
-use crate::file::Reader;
 use crate::open::{Open, Src};
 use dose::{
     Body, Caution, Ceiling, Content, ContentKind, Counted, Level, Limit, LimitUse, PartRow,
     Posology, Substance, SubstanceId, Table, Transfer,
 };
-use ground::{Dist, Finite, Mass, Sourcing, Standing, Unit};
+use ground::{Dist, Finite, Mass, Sourcing, Unit};
 use std::collections::BTreeSet;
 use std::ops::Range;
 use toml::Spanned;
@@ -201,7 +200,7 @@ impl Desk<'_, '_, '_> {
 
     fn content(&mut self, row: ContentRow) -> Option<Content> {
         self.enter("content", &row.id);
-        let from = whole(self.sourcing(&row.src, &row.id), &row.src);
+        let from = self.sourcing(&row.src, &row.id);
         let parts = self.some(&row.parts, &row.id);
         let forms = self.open.words(&row.forms);
         let substance = self.substance(&row.substance);
@@ -370,17 +369,5 @@ impl Desk<'_, '_, '_> {
         if !self.seen.insert((table, id.get_ref().clone())) {
             self.open.fault("uses-twice", id.span(), id.get_ref());
         }
-    }
-}
-
-/// A content that leans on memory or on an assumption in any part clears nobody, whatever else
-/// carries it.
-fn whole(from: Sourcing, src: &Src) -> Sourcing {
-    let words = src.as_ref().map(Spanned::get_ref);
-    match words.and_then(|words| Reader::bare_standing(words)) {
-        Some(standing @ (Standing::Remembered | Standing::Assumed)) => {
-            Sourcing { standing, ..from }
-        }
-        _ => from,
     }
 }

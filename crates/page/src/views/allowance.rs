@@ -85,9 +85,9 @@ fn facts(take: &TakePlan, words: &Words<'_>) -> Vec<Fact> {
         Some(words.fact(&Text::new("view-allowance-site"), site)),
         match &take.wanted {
             Answer::Known(wanted) => weight("view-allowance-wanted", *wanted),
-            Answer::Refused(refusal) => Some(
-                words.fact(&Text::new("view-allowance-wanted"), words.prose(&refusal.why)),
-            ),
+            Answer::Refused(refusal) => {
+                Some(words.fact(&Text::new("view-allowance-wanted"), words.prose(&refusal.why)))
+            }
         },
         weight("view-allowance-today", take.taken_today),
     ];
