@@ -119,7 +119,7 @@ fn makes() -> Result<Vec<Named>, Box<dyn Error>> {
                 servings,
                 ..MakeOrder::default()
             };
-            requests.push((format!("make-{recipe}-{way}"), desk::Request::Make(order)));
+            requests.push((format!("make-{recipe}-{way}"), desk::Request::Make(Box::new(order))));
         }
     }
     Ok(requests)

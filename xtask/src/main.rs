@@ -1,7 +1,6 @@
 //! The commands of the project. `cargo xtask` names them.
 
 mod demo;
-mod fade;
 mod figure;
 mod house;
 mod numpy;
@@ -9,6 +8,7 @@ mod pages;
 mod parity;
 mod steps;
 mod tools;
+mod trials;
 mod wasm;
 
 use house::{House, Outcome, say};
@@ -19,6 +19,7 @@ cargo xtask demo              works out the spring outing: the evening before, t
 cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
+cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
 cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker";
 
 fn main() -> ExitCode {
@@ -38,7 +39,8 @@ fn run(house: &House, words: &[&str]) -> Outcome {
         ["demo"] => demo::show(house),
         ["test", steps @ ..] => steps::test(house, steps),
         ["figures", names @ ..] => figure::print(house, names),
-        ["fade"] => fade::check(house),
+        ["fade"] => trials::fade(house),
+        ["recall"] => trials::recall(house),
         ["pages"] => pages::check(house),
         ["pages", folder] => pages::check_folder(house, folder.as_ref()),
         _ => Err(USAGE.into()),

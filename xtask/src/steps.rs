@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{demo, fade, pages, parity, tools, wasm};
+use crate::{demo, pages, parity, tools, trials, wasm};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -33,7 +33,8 @@ const STEPS: &[Step] = &[
         work: Cargo(&["run", "--quiet", "--package", "trug", "--", "herbal", "check"]),
     },
     Step { name: "demo", work: Own(demo::show) },
-    Step { name: "fade", work: Own(fade::check) },
+    Step { name: "fade", work: Own(trials::fade) },
+    Step { name: "recall", work: Own(trials::recall) },
     Step { name: "parity", work: Own(parity::check) },
     Step { name: "pages", work: Own(pages::check) },
 ];

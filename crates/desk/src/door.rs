@@ -35,7 +35,7 @@ pub enum Request {
         files: Vec<InputFile>,
     },
     /// A preparation, forwards or backwards.
-    Make(MakeOrder),
+    Make(Box<MakeOrder>),
     /// Who may have what, and how much.
     Serving {
         /// The file, and those that it includes.

@@ -15,13 +15,13 @@ use identify::Judge;
 use journal::{Answers, Entry, Payload, Permission, Saw, Sealed, Stand, Survey, Word};
 use std::num::NonZeroUsize;
 
-/// One input made unknown, and what got looser by that.
+/// One thing changed, and what it moved.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Trial {
-    /// What was made unknown.
+    /// What was made unknown, or forgotten.
     pub what: String,
-    /// What got looser; it should be nothing.
-    pub widened: Vec<String>,
+    /// What that moved the wrong way; it should be nothing.
+    pub moved: Vec<String>,
 }
 
 /// Makes every `step`-th known input of an outing unknown, each by itself, and says what got looser:
@@ -30,17 +30,17 @@ pub struct Trial {
 /// # Errors
 /// A fault of our own while something is worked out.
 pub fn fade(world: &World, outing: &Outing, step: NonZeroUsize) -> Result<Vec<Trial>, Faults> {
-    let inputs = Inputs::of(world, outing);
+    let inputs = Inputs::of(world, outing)?;
     let before = inputs.settle(world)?;
     let certainty = inputs.certainty(world)?;
     let mut trials = Vec::new();
-    for blank in blanks(world, &inputs)?.into_iter().step_by(step.get()) {
+    for blank in blanks(&inputs).into_iter().step_by(step.get()) {
         let faded = blank.apply(&inputs);
         let after = match &blank.person {
             Some(person) => faded.settle_person(world, &certainty, person)?,
             None => faded.settle(world)?,
         };
-        trials.push(Trial { widened: widened(&before, &after), what: blank.what });
+        trials.push(Trial { moved: widened(&before, &after), what: blank.what });
     }
     Ok(trials)
 }
@@ -92,7 +92,7 @@ impl Blank {
 }
 
 /// Everything that is known and can be made unknown.
-fn blanks(world: &World, inputs: &Inputs) -> Result<Vec<Blank>, Faults> {
+fn blanks(inputs: &Inputs) -> Vec<Blank> {
     let mut blanks = Vec::new();
     for (id, entry) in inputs.journal.standing() {
         match &entry.what {
@@ -116,10 +116,10 @@ fn blanks(world: &World, inputs: &Inputs) -> Result<Vec<Blank>, Faults> {
             _ => {}
         }
     }
-    blanks.extend(looks(world, inputs)?);
+    blanks.extend(looks(inputs));
     blanks.extend(of_table(inputs));
     blanks.extend(of_wishes(inputs));
-    Ok(blanks)
+    blanks
 }
 
 fn with(entry: &Entry, what: Payload) -> Entry {
@@ -208,9 +208,8 @@ fn surveyed(id: &ContentId, entry: &Entry, survey: &Survey) -> Vec<Blank> {
 }
 
 /// Every look that favours its plant, made into one that could not tell.
-fn looks(world: &World, inputs: &Inputs) -> Result<Vec<Blank>, Faults> {
-    let matrix = world.herbal.flora.matrix()?;
-    let judge = Judge::new(&matrix);
+fn looks(inputs: &Inputs) -> Vec<Blank> {
+    let judge = Judge::new(&inputs.matrix);
     let mut blanks = Vec::new();
     for (id, entry) in inputs.journal.standing() {
         let (Payload::Look(look), Some(at)) = (&entry.what, entry.at) else { continue };
@@ -226,7 +225,7 @@ fn looks(world: &World, inputs: &Inputs) -> Result<Vec<Blank>, Faults> {
         let what = format!("look: {} {} by {}", look.specimen, look.character, look.reader);
         blanks.push(Blank::entry(what, id, Some(with(entry, Payload::Look(faded)))));
     }
-    Ok(blanks)
+    blanks
 }
 
 /// Contents, transfers and levels that bear on a wish, and every limit.
@@ -296,7 +295,7 @@ fn of_wishes(inputs: &Inputs) -> Vec<Blank> {
 }
 
 /// What got looser. What is no longer there got no looser.
-fn widened(before: &Settled, after: &Settled) -> Vec<String> {
+pub(crate) fn widened(before: &Settled, after: &Settled) -> Vec<String> {
     let verdicts = after.verdicts.iter().filter_map(|(specimen, after)| {
         let better = before.verdicts.get(specimen).is_none_or(|before| betters(after, before));
         better.then(|| format!("verdict on {specimen}: {after:?}"))

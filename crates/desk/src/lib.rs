@@ -13,6 +13,7 @@ mod naming;
 mod outing;
 mod plain;
 mod plan;
+mod recall;
 mod serving;
 mod sums;
 mod world;
@@ -30,6 +31,7 @@ pub use plan::{
     About, Handed, Head, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row,
     SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
 };
+pub use recall::recall;
 pub use serving::ServingReply;
 pub use sums::{Sum, SumReply, SumResult, WalkLeg};
 pub use world::World;

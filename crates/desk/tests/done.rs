@@ -146,7 +146,7 @@ fn caraway_whose_tells_are_published_is_determined() {
 }
 
 fn make(order: MakeOrder) -> Brew {
-    match answer(&world(), Request::Make(order)) {
+    match answer(&world(), Request::Make(Box::new(order))) {
         Ok(Reply::Make(reply)) => {
             let MakeReply { brew } = *reply;
             brew.ok().unwrap()

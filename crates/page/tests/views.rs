@@ -85,31 +85,31 @@ fn two_plants_side_by_side() {
 
 #[test]
 fn a_syrup_from_what_is_at_hand() {
-    insta::assert_snapshot!(said(Request::Make(MakeOrder {
+    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
         recipe: "root-syrup".to_owned(),
         moisture: Some("10 %".parse().unwrap()),
         kitchen: Some(ground::MeasureSystem::Metric),
         ..MakeOrder::default()
-    })));
+    }))));
 }
 
 #[test]
 fn a_tincture_let_down_from_a_bottle() {
-    insta::assert_snapshot!(said(Request::Make(MakeOrder {
+    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
         recipe: "fresh-tincture".to_owned(),
         moisture: Some("80 %".parse().unwrap()),
         stock: Some("96 % vol".parse().unwrap()),
         ..MakeOrder::default()
-    })));
+    }))));
 }
 
 #[test]
 fn a_preparation_that_lacks_a_word() {
-    insta::assert_snapshot!(said(Request::Make(MakeOrder {
+    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
         recipe: "herb-tea".to_owned(),
         herb: Some("2 tsp".parse().unwrap()),
         ..MakeOrder::default()
-    })));
+    }))));
 }
 
 #[test]

@@ -8,14 +8,17 @@ use crate::World;
 use crate::outing::{Make, Outing, Wishes};
 use dose::{Table, Tense};
 use ground::{Faults, Part};
-use identify::{Case, Judge};
+use identify::{Case, Judge, Matrix};
 use jiff::civil::Date;
 use journal::{Journal, School};
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
-/// Everything a plan is worked out from, besides the sheets, recipes and land rules of the herbal.
+/// Everything a plan is worked out from, besides the recipes and land rules of the herbal.
 #[derive(Clone, Debug)]
 pub(crate) struct Inputs {
+    /// What plants look like, and how they are told apart.
+    pub(crate) matrix: Rc<Matrix>,
     /// What has happened.
     pub(crate) journal: Journal,
     /// What is wanted.
@@ -45,12 +48,17 @@ pub(crate) struct Decided {
 }
 
 impl Inputs {
-    pub(crate) fn of(world: &World, outing: &Outing) -> Self {
-        Self {
+    /// What a world and an outing say.
+    ///
+    /// # Errors
+    /// Only a fault of our own.
+    pub(crate) fn of(world: &World, outing: &Outing) -> Result<Self, Faults> {
+        Ok(Self {
+            matrix: Rc::new(world.herbal.flora.matrix()?),
             journal: world.journal.clone().merge(outing.journal.clone()),
             wishes: outing.wishes.clone(),
             table: people::table(&world.herbal, &outing.wishes),
-        }
+        })
     }
 
     /// Works out what they settle.
@@ -89,8 +97,7 @@ impl Inputs {
 
     /// What the records say of plants in hand and of lots.
     pub(crate) fn certainty(&self, world: &World) -> Result<Certainty, Faults> {
-        let matrix = world.herbal.flora.matrix()?;
-        Certainty::of(world, &self.wishes, &self.journal.fold(), &Judge::new(&matrix))
+        Certainty::of(world, &self.wishes, &self.journal.fold(), &Judge::new(&self.matrix))
     }
 
     fn decided(

@@ -7,6 +7,7 @@ use ground::{Fault, RandomStart};
 use herbal::TextFile;
 use journal::Journal;
 use std::path::Path;
+use toml::Value;
 
 pub(crate) const EVENING: &str = "spring-evening.toml";
 pub(crate) const DAY: &str = "spring-day.toml";
@@ -72,4 +73,38 @@ pub(crate) fn told(fault: &Fault) -> (String, u32, u32, String) {
     let at = &fault.at;
     let file = at.file.clone().unwrap_or_default();
     (file, at.line.unwrap_or(0), at.column.unwrap_or(0), fault.code.clone())
+}
+
+/// The same files in the opposite order, and in each its tables and every list of tables too.
+pub(crate) fn reversed(files: &[InputFile]) -> Vec<InputFile> {
+    files.iter().rev().map(turned).collect()
+}
+
+fn turned(file: &InputFile) -> InputFile {
+    fn turn(value: Value) -> Value {
+        match value {
+            Value::Array(list) if list.iter().all(Value::is_table) => {
+                Value::Array(list.into_iter().rev().map(turn).collect())
+            }
+            Value::Table(table) => Value::Table(
+                table.into_iter().rev().map(|(key, value)| (key, turn(value))).collect(),
+            ),
+            other => other,
+        }
+    }
+    let text: String = match turn(file.text.parse().map(Value::Table).unwrap()) {
+        // Each table by itself, last first: a map would put them back in order.
+        Value::Table(table) => {
+            let (tables, plain): (Vec<_>, Vec<_>) =
+                table.into_iter().rev().partition(|(_, value)| {
+                    value.is_table()
+                        || value.as_array().is_some_and(|list| list.iter().all(Value::is_table))
+                });
+            let write =
+                |(key, value)| toml::to_string(&toml::Table::from_iter([(key, value)])).unwrap();
+            plain.into_iter().chain(tables).map(write).collect::<Vec<_>>().join("\n")
+        }
+        _ => unreachable!("a file is a table"),
+    };
+    InputFile { text, ..file.clone() }
 }

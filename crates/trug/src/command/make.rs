@@ -74,7 +74,7 @@ impl Make {
         let amounts =
             [(What::Water, &self.water), (What::Spirit, &self.spirit), (What::Sugar, &self.sugar)];
         let said = |(what, said): (What, &Option<Spoken>)| Some((what, said.clone()?));
-        Request::Make(MakeOrder {
+        Request::Make(Box::new(MakeOrder {
             recipe: self.recipe.clone(),
             state: self.state.map(|state| match state {
                 State::Fresh => HerbState::Fresh,
@@ -94,6 +94,6 @@ impl Make {
             serving: self.serving.clone(),
             kitchen: self.kitchen,
             servings: self.servings,
-        })
+        }))
     }
 }

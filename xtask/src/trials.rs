@@ -1,0 +1,67 @@
+//! Trials over the whole demo, by programs of their own: what must never happen, counted.
+//!
+//! Each program prints figures, among them how many trials it made and how many went wrong.
+
+use crate::figure::{self, Figure};
+use crate::house::{House, Outcome, say};
+
+/// A program that tries a law on the demo.
+struct Law {
+    /// An example of the crate `desk`.
+    program: &'static str,
+    /// The figure that counts its trials.
+    trials: &'static str,
+    /// The figure that counts those that went wrong.
+    wrong: &'static str,
+}
+
+/// Whatever is made unknown, nobody ends up with more.
+const FADE: Law = Law { program: "fade", trials: "fade-trials", wrong: "fade-widened" };
+/// Whatever only memory carries, nobody ends up with less when it is forgotten.
+const RECALL: Law = Law { program: "recall", trials: "recall-trials", wrong: "recall-favouring" };
+/// The order of tables changes nothing.
+const REVERSAL: Law =
+    Law { program: "reversal", trials: "reversal-plans", wrong: "reversal-different" };
+
+impl Law {
+    fn figures(&self, house: &House) -> Outcome<Vec<Figure>> {
+        let args = ["run", "--quiet", "--package", "desk", "--example", self.program];
+        figure::printed(&mut house.cargo(args))
+    }
+
+    /// Fails when a trial went wrong, or when nothing was tried.
+    fn check(&self, house: &House) -> Outcome {
+        let figures = self.figures(house)?;
+        figures.iter().for_each(say);
+        let value = |name: &str| {
+            let found = figures.iter().find(|figure| figure.name == name);
+            found.map(|figure| figure.value.as_str())
+        };
+        match (value(self.trials), value(self.wrong)) {
+            (None, _) | (_, None) => Err(format!("{} did not count", self.program).into()),
+            (Some("0"), _) => Err("nothing was tried".into()),
+            (_, Some("0")) => Ok(()),
+            (_, Some(wrong)) => Err(format!("{}: {wrong}", self.wrong).into()),
+        }
+    }
+}
+
+pub(crate) fn fade(house: &House) -> Outcome {
+    FADE.check(house)
+}
+
+pub(crate) fn recall(house: &House) -> Outcome {
+    RECALL.check(house)
+}
+
+pub(crate) fn fade_figures(house: &House) -> Outcome<Vec<Figure>> {
+    FADE.figures(house)
+}
+
+pub(crate) fn recall_figures(house: &House) -> Outcome<Vec<Figure>> {
+    RECALL.figures(house)
+}
+
+pub(crate) fn reversal_figures(house: &House) -> Outcome<Vec<Figure>> {
+    REVERSAL.figures(house)
+}
