@@ -68,6 +68,7 @@ pub(crate) fn make(world: &World, order: &MakeOrder) -> Result<MakeReply, Faults
             state: order.state,
             amount: order.herb.clone(),
             moisture_percent,
+            moisture_supposed: false,
             heap: order.heap,
             spoon: order.spoon.clone(),
         },

@@ -43,6 +43,8 @@ pub struct Herb {
     pub portion: Portion,
     /// Share of water in the fresh herb, by mass. Nothing: fresh herb counts as if it were dry.
     pub moisture: Option<Dist>,
+    /// Whether that water is supposed, and nobody weighed it: then it clears nobody.
+    pub moisture_supposed: bool,
     /// Whether the plant was determined; *no* means ruled out.
     pub determined: Given,
     /// Whether every piece of the lot was gone through by two people, weeds looked for, and nothing

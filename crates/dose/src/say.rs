@@ -46,7 +46,7 @@ fn of_cup(case: &Case<'_>, cup: &Cup, substance: &SubstanceId) -> Working {
     let servings = Working::input(
         Text::new("dose-working-servings"),
         Shown::amount(f64::from(cup.servings_a_day), Unit::One),
-        Place::entry("batch", &cup.batch, "servings-a-day"),
+        Place::entry("make", &cup.batch, "servings-a-day"),
     );
     let mut from = vec![servings];
     for (held, grams) in &cup.holds {
@@ -54,7 +54,7 @@ fn of_cup(case: &Case<'_>, cup: &Cup, substance: &SubstanceId) -> Working {
             from.push(Working::input(
                 Text::new("dose-working-holds").with("substance", case.table.name(held)),
                 range(Some(grams), Unit::Gram),
-                Place::entry("batch", &cup.batch, &held.0),
+                Place::entry("make", &cup.batch, &held.0),
             ));
         }
     }
@@ -63,7 +63,8 @@ fn of_cup(case: &Case<'_>, cup: &Cup, substance: &SubstanceId) -> Working {
     }
     let what = Text::new("dose-working-cup").with("batch", cup.batch.as_str());
     let formula = Formula::plain("dose.cup", "herb × solids × content × share that passes over");
-    Working::computed(what, Shown::Unknown, formula, from)
+    let part = Shown::Words(Text::new("dose-working-in-the-sum"));
+    Working::computed(what, part, formula, from)
 }
 
 fn of_herb(case: &Case<'_>, cup: &Cup, herb: &Herb, substance: &SubstanceId) -> Vec<Working> {
@@ -77,12 +78,16 @@ fn of_herb(case: &Case<'_>, cup: &Cup, herb: &Herb, substance: &SubstanceId) -> 
     if leaves.is_empty() {
         return leaves;
     }
-    let at = |field| Place::entry("lot", &herb.lot, field);
+    let at = |field| Place::entry("make", &cup.batch, field);
     let grams = range(herb.portion.grams.as_ref(), Unit::Gram);
-    leaves.push(Working::input(plant("dose-working-portion"), grams, at("portion")));
+    leaves.push(Working::input(plant("dose-working-portion"), grams, at("amounts")));
     if let Some(moisture) = &herb.moisture {
-        let water = range(Some(moisture), Unit::One);
-        leaves.push(Working::input(plant("dose-working-moisture"), water, at("moisture")));
+        let (what, water) = (plant("dose-working-moisture"), range(Some(moisture), Unit::One));
+        leaves.push(if herb.moisture_supposed {
+            Working::assumed(what, water, Text::new("dose-working-supposed"))
+        } else {
+            Working::input(what, water, at("moisture"))
+        });
     }
     leaves
 }

@@ -357,6 +357,21 @@ fn a_constituent_that_is_named_and_not_measured_asks_first() {
 }
 
 #[test]
+fn a_supposed_moisture_asks_first_where_a_sum_hangs_on_it() {
+    let mut named = holding(1.0);
+    named.cautions[0].names = vec!["x".into()];
+    let mut cup = tea(2.0, 1);
+    cup.herbs[0].moisture_supposed = true;
+    // Dried herb is weighed as it is.
+    assert_eq!(outcome(&named, &adult(), &cup), outcome(&named, &adult(), &tea(2.0, 1)));
+    cup.herbs[0].portion.state = dose::HerbState::Fresh;
+    cup.herbs[0].moisture = Some(Dist::exact(0.5).unwrap());
+    assert_eq!(outcome(&named, &adult(), &cup), Outcome::AskFirst);
+    cup.herbs[0].moisture_supposed = false;
+    assert!(outcome(&named, &adult(), &cup).strictness() < Strictness::AskFirst);
+}
+
+#[test]
 fn a_remembered_limit_stops_and_clears_nobody() {
     let mut table = holding(1.0);
     table.limits[0].from = remembered();

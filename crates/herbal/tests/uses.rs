@@ -60,6 +60,7 @@ fn herb(taxon: &str, part: Part, portion: Portion, stages: &[&str]) -> Herb {
         lot: "lot".to_owned(),
         portion,
         moisture: None,
+        moisture_supposed: false,
         determined: Given::Yes,
         sorted: Given::Yes,
         stages: confirmed.collect(),

@@ -70,6 +70,9 @@ pub struct HerbHave {
     /// Share of water in it as weighed, in per cent; a range where it is doubtful.
     #[serde(default)]
     pub moisture_percent: Option<Amount>,
+    /// Whether that moisture is supposed, and nobody weighed it.
+    #[serde(default)]
+    pub moisture_supposed: bool,
     /// Level or heaped spoons.
     #[serde(default)]
     pub heap: Option<Heap>,

@@ -3,7 +3,7 @@
 
 use crate::keeping::KeepingRule;
 use crate::refuse::{Known, refuse, with};
-use crate::{HerbState, Moisture, MoistureRange, Stove};
+use crate::{HerbState, Moisture, MoistureRange, Recipe, Stove};
 use ground::{Form, KitchenMeasure, Mass, MassFraction, MeasureSystem, Part, Sourced, Sourcing};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -123,6 +123,9 @@ pub struct KitchenNote {
     /// For which state of the herb; for either when left out.
     #[serde(default, skip_serializing_if = "Option::is_none")]
     pub state: Option<HerbState>,
+    /// For this recipe alone, where it names one.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub recipe: Option<String>,
     /// Where it comes from.
     pub from: Sourcing,
 }
@@ -130,8 +133,9 @@ pub struct KitchenNote {
 impl KitchenNote {
     /// Whether it belongs on the page of a preparation.
     #[must_use]
-    pub fn joins(&self, form: Form, state: HerbState) -> bool {
-        let formed = self.forms.iter().any(|of| of.contains(form));
-        formed && self.state.is_none_or(|of| of == state)
+    pub fn joins(&self, recipe: &Recipe, state: HerbState) -> bool {
+        let formed = self.forms.iter().any(|of| of.contains(recipe.form));
+        let named = self.recipe.as_ref().is_none_or(|of| *of == recipe.id);
+        formed && named && self.state.is_none_or(|of| of == state)
     }
 }

@@ -309,6 +309,7 @@ fn make(names: &Names<'_>, row: &mut Row<'_>, table: &MakeTable, date: Date) -> 
         lots: lots?,
         herb: maybe(herb)?,
         moisture: maybe(moisture)?,
+        moisture_supposed: table.moisture_supposed,
         heap: maybe(heap)?,
         spoon: table.spoon.clone(),
         stage: table.stage.clone(),

@@ -160,6 +160,8 @@ pub(crate) struct MakeTable {
     pub(crate) lots: Vec<Said>,
     pub(crate) herb: Option<Said>,
     pub(crate) moisture: Option<Said>,
+    #[serde(default)]
+    pub(crate) moisture_supposed: bool,
     pub(crate) heap: Option<Said>,
     pub(crate) spoon: Option<String>,
     pub(crate) stage: Option<String>,

@@ -102,6 +102,8 @@ pub struct Make {
     pub herb: Option<HerbState>,
     /// Water in the herb as it goes in, lower and upper end; none is a question where it matters.
     pub moisture: Option<(MassFraction, MassFraction)>,
+    /// Whether that is supposed, and nobody weighed it.
+    pub moisture_supposed: bool,
     /// Level or heaped spoons.
     pub heap: Option<Heap>,
     /// Which of the herbal's spoons the herb is measured with.

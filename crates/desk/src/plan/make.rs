@@ -31,6 +31,7 @@ fn have(wishes: &Wishes, make: &Make) -> Have {
             state: make.herb,
             amount: make.herb_amount.clone(),
             moisture_percent: make.moisture.map(in_percent),
+            moisture_supposed: make.moisture_supposed,
             heap: make.heap,
             spoon: make.spoon.clone(),
         },

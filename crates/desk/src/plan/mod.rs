@@ -21,7 +21,7 @@ pub(crate) use take::{allowances, surveyed};
 use crate::World;
 use crate::outing::{Make, Outing, Wishes};
 use certainty::Certainty;
-use dose::{Confirmed, Decision, HandedOut, Outcome, Strictness, Tense};
+use dose::{Confirmed, Decision, HandedOut, Held, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
 use identify::Judge;
 use jiff::civil::{Date, DateTime, Time};
@@ -110,6 +110,9 @@ pub struct MakePlan {
     /// What the pot alone would be for a grown-up without any answer that matters: why, against every
     /// limit. It speaks of nobody who comes.
     pub plain_adult: Option<Decision>,
+    /// How the sums of that would stand if as much passed over as is supposed where nobody measured
+    /// it, as far as that changes them. It decides nothing.
+    pub as_supposed: Vec<Held>,
 }
 
 /// What may be handed to one person.
@@ -164,8 +167,10 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let lots = plants::lots(&school);
     let mut makes = makes(wishes, &school, &worked, &decisions);
     let mut adults = people.plain_adult(&worked, &mut intakes)?;
+    let mut supposed = people.as_supposed(&worked, &adults)?;
     for make in &mut makes {
         make.plain_adult = adults.remove(&make.name);
+        make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
     let questions = questions::questions(&questions::Known {
         wishes,
@@ -249,6 +254,7 @@ fn makes(
             instead: Vec::new(),
             provisos: shared_provisos(decided),
             plain_adult: None,
+            as_supposed: Vec::new(),
         });
     }
     suggest_instead(&mut plans);

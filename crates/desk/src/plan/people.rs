@@ -4,8 +4,8 @@ use super::certainty::Certainty;
 use super::make::herb_mass;
 use crate::outing::{Make, OwnContent, Wishes};
 use dose::{
-    AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Herb, HowMeasured,
-    Intakes, Person, Portion, SubstanceId, Table, Tense, Transfer, decide_in,
+    AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Held, Herb,
+    HowMeasured, Intakes, Person, Portion, SubstanceId, Table, Tense, Transfer, decide_in,
 };
 use ground::{
     Answer, Condition, Dist, Faults, Finite, MassFraction, RandomStart, Sourcing, Standing,
@@ -13,7 +13,7 @@ use ground::{
 use herbal::Herbal;
 use journal::{School, Word};
 use prepare::{Brew, HerbState};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// How far a ladle or a hand may lie off its share of a pot that nobody weighs out: *assumed*.
 const SHARE_OF_POT: (f64, f64) = (0.8, 1.2);
@@ -98,6 +98,29 @@ impl People<'_> {
         Ok(decisions)
     }
 
+    /// The sums of [`Self::plain_adult`] that would be others if as much passed over as is supposed
+    /// where nobody measured it. They show what the supposition would mean, and decide nothing.
+    pub(super) fn as_supposed(
+        &self,
+        worked: &BTreeMap<String, Answer<Brew>>,
+        adults: &BTreeMap<String, Decision>,
+    ) -> Result<BTreeMap<String, Vec<Held>>, Faults> {
+        let (table, plants) = supposing(&self.table);
+        let mut wishes = self.wishes.clone();
+        wishes
+            .makes
+            .retain(|_, make| plants.iter().any(|plant| table.tie(plant, &make.plant).is_some()));
+        let people = People { wishes: &wishes, table, ..*self };
+        let supposed = people.plain_adult(worked, &mut people.intakes())?;
+        let others = |(make, decision): (String, Decision)| {
+            let counted = adults.get(&make).map(|adult| &adult.sealed.held);
+            let same = |held: &Held| counted.is_some_and(|counted| counted.contains(held));
+            let held = decision.sealed.held.into_iter().filter(|held| !same(held)).collect();
+            (make, held)
+        };
+        Ok(supposed.into_iter().map(others).collect())
+    }
+
     /// What else is planned for a person on days that this wish is had.
     fn beside(&self, participant: &str, make: &Make, cups: &BTreeMap<&str, Cup>) -> Vec<Cup> {
         let others = self.wishes.makes.values().filter(|other| {
@@ -161,6 +184,7 @@ impl People<'_> {
             lot: lot.unwrap_or_else(|| format!("planned-{}", make.name)),
             portion: portion(make, brew),
             moisture: make.moisture.and_then(moisture),
+            moisture_supposed: make.moisture_supposed,
             determined: self.certainty.determined(make, batch),
             sorted: self.certainty.sorted(make, batch),
             stages: confirmed,
@@ -208,6 +232,21 @@ fn same_days(one: &Make, other: &Make) -> bool {
         make.on.checked_add(jiff::Span::new().days(days)).unwrap_or(make.on)
     };
     one.on <= last(other) && other.on <= last(one)
+}
+
+/// A table in which every supposed share that passes over counts as if it had been measured, and the
+/// plants of which it has one.
+fn supposing(table: &Table) -> (Table, BTreeSet<String>) {
+    let mut table = table.clone();
+    let mut plants = BTreeSet::new();
+    for row in &mut table.contents {
+        let shares = [&mut row.water, &mut row.ethanol].into_iter().flatten();
+        for share in shares.filter(|share| !share.measured) {
+            share.measured = true;
+            plants.insert(row.taxon.clone());
+        }
+    }
+    (table, plants)
 }
 
 /// The table of the herbal, with the contents that the outing uses instead.

@@ -163,6 +163,7 @@ pub fn herb(taxon: &str, part: Part, portion: Portion) -> Herb {
         lot: format!("lot of {taxon}"),
         portion,
         moisture: None,
+        moisture_supposed: false,
         determined: Given::Yes,
         sorted: Given::Yes,
         stages: BTreeMap::new(),

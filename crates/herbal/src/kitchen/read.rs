@@ -31,8 +31,10 @@ impl Kitchen {
             .collect();
         let spread = spread(&mut *reader, &files);
         let mut seen = BTreeSet::new();
-        let mut recipes = Vec::new();
+        let (mut recipes, mut named) = (Vec::new(), Vec::new());
         for (file, read) in files {
+            let notes = read.note.iter().filter_map(|note| note.get_ref().recipe.clone());
+            named.extend(notes.map(|recipe| (file, recipe)));
             let mut desk = Desk {
                 open: Open { reader: &mut *reader, file },
                 seen: &mut seen,
@@ -42,6 +44,11 @@ impl Kitchen {
         }
         for (file, (span, id)) in recipes {
             kitchen.check_holds(reader, file, &span, &id);
+        }
+        for (file, recipe) in named {
+            if !kitchen.recipes.contains_key(recipe.get_ref()) {
+                reader.fault("kitchen-unknown-recipe", file, recipe.span(), recipe.get_ref());
+            }
         }
         kitchen
     }
@@ -267,6 +274,7 @@ impl Desk<'_, '_, '_> {
             says: row.says,
             forms: row.forms,
             state: row.state,
+            recipe: row.recipe.map(Spanned::into_inner),
             from: self.open.sourcing(&row.src, span),
         }
     }

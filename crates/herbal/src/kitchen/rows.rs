@@ -104,6 +104,7 @@ pub(super) struct NoteRow {
     pub(super) says: String,
     pub(super) forms: Vec<Form>,
     pub(super) state: Option<HerbState>,
+    pub(super) recipe: Option<Spanned<String>>,
     pub(super) src: Src,
 }
 

@@ -98,6 +98,7 @@ dose-guidance-above = { $substance }: { $sum-up } { $window } passes the advice 
 dose-legal-above = { $substance }: a serving holds { $sum-up }, and what is sold may hold { $most-down } ({ $limit })
 dose-legal-unknown = { $substance }: whether it may be sold cannot be told ({ $limit }, { $population })
 dose-unmeasured = nobody is known to have measured { $substance } in { $plant } { $part } as { $form }
+dose-moisture-supposed = how much water the { $plant } { $part } holds is supposed, and the { $substance } hangs on it: weigh some of it, dry it, weigh it again
 dose-share-not-measured = nobody is known to have measured how much { $substance } of { $plant } { $part } passes into the { $form }: all of it is counted
 
 ## What cannot be told
@@ -126,6 +127,8 @@ dose-working-servings = servings a day
 dose-working-holds = { $substance } in a serving
 dose-working-content = { $substance } in { $plant }
 dose-working-transfer = share that reaches the cup
+dose-working-supposed = the outing says so, and nobody weighed it
+dose-working-in-the-sum = its part of the sum
 dose-working-all-of-it = no share was measured, or it is eaten: all of it is counted
 dose-working-portion = { $plant } in a serving
 dose-working-moisture = water in the fresh { $plant }

@@ -239,7 +239,7 @@ pub(crate) fn told_time([least, most]: [Duration; 2]) -> Text {
 
 /// What to know about pot, fire and spirit.
 pub(super) fn notes(batch: &Batch<'_>) -> Vec<KitchenNote> {
-    let joins = |note: &&KitchenNote| note.joins(batch.recipe.form, batch.state);
+    let joins = |note: &&KitchenNote| note.joins(batch.recipe, batch.state);
     batch.larder.notes.iter().filter(joins).cloned().collect()
 }
 

@@ -61,11 +61,13 @@ fn said_at(batch: &Batch<'_>, field: &str) -> Place {
 
 fn moisture(batch: &Batch<'_>) -> Option<Working> {
     let middle = batch.moisture?.middle().share().percent();
-    Some(Working::input(
-        Text::new("prepare-working-moisture"),
-        Shown::amount(middle, Unit::Percent),
-        said_at(batch, "moisture"),
-    ))
+    let what = Text::new("prepare-working-moisture");
+    let value = Shown::amount(middle, Unit::Percent);
+    Some(if batch.have.herb.moisture_supposed {
+        Working::assumed(what, value, Text::new("prepare-working-supposed"))
+    } else {
+        Working::input(what, value, said_at(batch, "moisture"))
+    })
 }
 
 /// What the pot loses, where it is on the fire.

@@ -25,7 +25,9 @@ fn one(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
         Answer::Known(known) => blocks.extend(brew(known, words)),
         Answer::Refused(refusal) => blocks.push(words.refusal(refusal)),
     }
-    blocks.extend(wish.plain_adult.iter().flat_map(|decision| for_a_grown_up(decision, words)));
+    blocks.extend(
+        wish.plain_adult.iter().flat_map(|adult| for_a_grown_up((adult, &wish.as_supposed), words)),
+    );
     blocks
 }
 
@@ -62,29 +64,44 @@ fn without_heads(blocks: Vec<Block>) -> Vec<Block> {
 
 /// What the pot alone means for a grown-up: the outcome, why, and every limit, history and
 /// disagreement side by side. It says nothing of anybody who comes.
-pub(super) fn for_a_grown_up(decision: &Decision, words: &Words<'_>) -> Vec<Block> {
+pub(super) fn for_a_grown_up(
+    (decision, as_supposed): (&Decision, &[Held]),
+    words: &Words<'_>,
+) -> Vec<Block> {
     let head = words.heading(Level::Point, &Text::new("view-plan-adult"));
     let says = Text::new("view-plan-adult-says").with("outcome", decision.outcome.text());
     let reasons = &decision.sealed.reasons;
     let whys = reasons.iter().map(|reason| serving::why(reason, words));
     let whys = (!reasons.is_empty()).then(|| Block::bullets(whys));
-    let passed = decision.sealed.held.iter().filter_map(|held| by_how_much(held, words));
+    let passed = strictest(&decision.sealed.held).into_iter();
+    let passed = passed.filter_map(|held| by_how_much("view-plan-passes", held, words));
+    let supposed = strictest(as_supposed).into_iter();
+    let supposed = supposed.filter_map(|held| by_how_much("view-plan-supposed", held, words));
     let limits = limits(&decision.sealed.held, words);
     [head, words.para(&says)]
         .into_iter()
         .chain(passed)
+        .chain(supposed)
         .chain(whys)
         .chain(limits)
         .chain(workings(decision, words))
         .collect()
 }
 
-/// The whole doubt about a sum that passes a limit that binds: even the least that it may be is said.
-fn by_how_much(held: &Held, words: &Words<'_>) -> Option<Block> {
+/// Of the limits that bind and are passed, the strictest of each substance and window.
+fn strictest(held: &[Held]) -> Vec<&Held> {
+    let passed = |held: &&Held| held.used == LimitUse::Screen && held.passed == Passed::Above;
+    let mut passed: Vec<_> = held.iter().filter(passed).collect();
+    passed.sort_by_key(|held| (&held.substance, held.window, held.limit_g));
+    passed.dedup_by_key(|held| (&held.substance, held.window));
+    passed
+}
+
+/// The whole doubt about a sum that passes a limit: even the least that it may be is said.
+fn by_how_much(id: &str, held: &Held, words: &Words<'_>) -> Option<Block> {
     let (spread, limit) = (held.spread_g?, held.limit_g?);
-    let binds = held.used == LimitUse::Screen && held.passed == Passed::Above;
     let mg = |grams: ground::Finite| grams.get() * 1000.0;
-    let text = Text::new("view-plan-passes")
+    let text = Text::new(id)
         .with("substance", held.substance.0.replace('-', " "))
         .amount("middle", mg(spread.p50), Unit::Milligram)
         .amount("low", mg(spread.p5), Unit::Milligram)
@@ -92,7 +109,7 @@ fn by_how_much(held: &Held, words: &Words<'_>) -> Option<Block> {
         .amount("least", mg(spread.least), Unit::Milligram)
         .amount("limit", mg(limit), Unit::Milligram)
         .with("window", Text::new(window(held.window)));
-    binds.then(|| words.para(&text))
+    Some(words.para(&text))
 }
 
 fn window(window: dose::Window) -> &'static str {
