@@ -122,6 +122,8 @@ units! {
     Hectare, "ha" | "hectare" | "hectares", Area, 1e4;
     /// Day.
     Day, "d" | "day" | "days", Duration, 1440.0;
+    /// Year of 365 days.
+    Year, "year" | "years", Duration, 525_600.0;
     /// Week.
     Week, "week" | "weeks", Duration, 10_080.0;
     /// Hour.

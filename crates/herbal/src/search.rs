@@ -13,6 +13,9 @@ use std::collections::BTreeMap;
 /// The most hits that a search gives for a misspelt name.
 const NEAREST: usize = 5;
 
+/// The most plants that a fault names.
+const SHOWN: usize = 12;
+
 /// What kind of name a plant was found by.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 #[serde(rename_all = "kebab-case")]
@@ -72,7 +75,7 @@ impl Near {
             (false, false) => "unknown-plant",
             (false, true) => "unknown-plant-none-near",
         };
-        let names = self.hits.iter().map(|hit| Arg::Taxon(hit.species.clone()));
+        let names = self.hits.iter().take(SHOWN).map(|hit| Arg::Taxon(hit.species.clone()));
         Fault::new(code, at, self.asked.as_str()).with("near", names.collect::<Vec<_>>())
     }
 }
@@ -208,12 +211,22 @@ impl Folded {
         self.words.iter().any(same)
     }
 
-    /// How many letters lie between, when it is no more than a third of them.
+    /// How many letters lie between: of the whole name, or of each word and the nearest one of the
+    /// name's.
     fn distance(&self, name: &Self) -> Option<Match> {
-        let letters = strsim::damerau_levenshtein(&self.letters, &name.letters);
-        let most = self.letters.chars().count().div_ceil(3);
-        (letters <= most).then_some(Match::Letters(letters))
+        let words = self
+            .words
+            .iter()
+            .map(|word| name.words.iter().filter_map(|own| letters_between(word, own)).min());
+        let whole = letters_between(&self.letters, &name.letters);
+        whole.into_iter().chain(words.sum::<Option<usize>>()).min().map(Match::Letters)
     }
+}
+
+/// How many letters lie between what was asked and a name, when it is no more than a third of them.
+fn letters_between(asked: &str, name: &str) -> Option<usize> {
+    let letters = strsim::damerau_levenshtein(asked, name);
+    (letters <= asked.chars().count().div_ceil(3)).then_some(letters)
 }
 
 /// A letter without its accent; letters of two are spelt out.

@@ -155,6 +155,7 @@ impl Catalogue {
 fn unit_message(unit: Unit) -> Option<&'static str> {
     Some(match unit {
         Unit::Day => "unit-day",
+        Unit::Year => "unit-year",
         Unit::Week => "unit-week",
         Unit::Hour => "unit-hour",
         Unit::Minute => "unit-minute",

@@ -71,7 +71,11 @@ fn what_nobody_may_have_is_told_with_the_sum_that_passes_the_limit() {
     assert_eq!(Vec::from_iter(tea.counts.keys()), [&dose::Strictness::Withhold]);
     let said = on_a_terminal(plan.clone());
     let said = said.split_whitespace().collect::<Vec<_>>().join(" ");
-    let parts = ["mg at the very least. The limit is 6", "Nobody may have it", "above; history"];
+    let parts = [
+        "mg at the very least. The limits are 4.4 mg and 6 mg.",
+        "Nobody may have it",
+        "above; history",
+    ];
     for part in parts {
         assert!(said.contains(part), "{part} is missing");
     }

@@ -88,6 +88,9 @@ fn a_misspelt_name_is_answered_with_the_nearest_and_not_settled() {
         assert_eq!(near.hits[0].species, "Urtica dioica", "{asked}");
         assert_eq!(near.fault(Place::default()).code, "unknown-plant");
     }
+    // Of a longer name one word may be misspelt.
+    let near = herbal.flora.find("nettel").unwrap_err();
+    assert_eq!(near.hits[0].species, "Urtica dioica");
     let near = herbal.flora.find("zzzzzz").unwrap_err();
     assert_eq!(near.fault(Place::default()).code, "unknown-plant-none-near");
     assert!(herbal.flora.find("").is_err() && herbal.flora.find(" - ").is_err());

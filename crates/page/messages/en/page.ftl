@@ -54,6 +54,10 @@ unit-day = { $shown ->
     [one] { $number }{"\u00A0"}day
    *[other] { $number }{"\u00A0"}days
  }
+unit-year = { $shown ->
+    [one] { $number }{"\u00A0"}year
+   *[other] { $number }{"\u00A0"}years
+ }
 unit-week = { $shown ->
     [one] { $number }{"\u00A0"}week
    *[other] { $number }{"\u00A0"}weeks

@@ -121,8 +121,14 @@ view-plan-adult = What the pot means for a grown-up, whoever comes
 # $outcome: a sentence.
 view-plan-adult-says = For a grown-up without any answer that matters: { $outcome }. This is about plant and pot, not about anybody here.
 # $substance: a constituent; amounts; $window: over what they sum.
-view-plan-passes = { $substance }: about { $middle } { $window } (9 in 10 lie between { $low } and { $high }), and { $least } at the very least. The limit is { $limit }.
-view-plan-supposed = { $substance }, if no more passed over than is supposed for want of a measurement: about { $middle } { $window } (9 in 10 lie between { $low } and { $high }), and { $least } at the very least. The limit is { $limit } all the same.
+view-plan-passes = { $substance }: about { $middle } { $window } (9 in 10 lie between { $low } and { $high }), and { $least } at the very least. { $count ->
+    [one] The limit is { $limits }.
+   *[other] The limits are { $limits }.
+ }
+view-plan-supposed = { $substance }, if no more passed over than is supposed for want of a measurement: about { $middle } { $window } (9 in 10 lie between { $low } and { $high }), and { $least } at the very least. { $count ->
+    [one] The limit is { $limits } all the same.
+   *[other] The limits are { $limits } all the same.
+ }
 view-plan-in-a-serving = in a serving
 view-plan-in-a-day = in a day
 view-plan-in-a-week = in a week

@@ -226,7 +226,7 @@ impl KitchenAmount {
 
 /// A stretch of time in the largest unit of which both ends are at least one.
 pub(crate) fn told_time([least, most]: [Duration; 2]) -> Text {
-    let unit = [Unit::Week, Unit::Day, Unit::Hour, Unit::Minute]
+    let unit = [Unit::Year, Unit::Week, Unit::Day, Unit::Hour, Unit::Minute]
         .into_iter()
         .find(|unit| least.minutes() >= unit.size())
         .unwrap_or(Unit::Minute);

@@ -73,41 +73,46 @@ pub(super) fn for_a_grown_up(
     let reasons = &decision.sealed.reasons;
     let whys = reasons.iter().map(|reason| serving::why(reason, words));
     let whys = (!reasons.is_empty()).then(|| Block::bullets(whys));
-    let passed = strictest(&decision.sealed.held).into_iter();
-    let passed = passed.filter_map(|held| by_how_much("view-plan-passes", held, words));
-    let supposed = strictest(as_supposed).into_iter();
-    let supposed = supposed.filter_map(|held| by_how_much("view-plan-supposed", held, words));
+    let how_much = |id: &'static str, held: &[Held]| {
+        let all = passed(held).into_iter();
+        all.filter_map(|passed| by_how_much(id, &passed, words)).collect::<Vec<_>>()
+    };
     let limits = limits(&decision.sealed.held, words);
     [head, words.para(&says)]
         .into_iter()
-        .chain(passed)
-        .chain(supposed)
+        .chain(how_much("view-plan-passes", &decision.sealed.held))
+        .chain(how_much("view-plan-supposed", as_supposed))
         .chain(whys)
         .chain(limits)
         .chain(workings(decision, words))
         .collect()
 }
 
-/// Of the limits that bind and are passed, the strictest of each substance and window.
-fn strictest(held: &[Held]) -> Vec<&Held> {
+/// Of each substance and window the limits that bind and are passed, the strictest first.
+fn passed(held: &[Held]) -> Vec<Vec<&Held>> {
     let passed = |held: &&Held| held.used == LimitUse::Screen && held.passed == Passed::Above;
     let mut passed: Vec<_> = held.iter().filter(passed).collect();
     passed.sort_by_key(|held| (&held.substance, held.window, held.limit_g));
-    passed.dedup_by_key(|held| (&held.substance, held.window));
-    passed
+    let same = |a: &&Held, b: &&Held| a.substance == b.substance && a.window == b.window;
+    passed.chunk_by(same).map(<[&Held]>::to_vec).collect()
 }
 
-/// The whole doubt about a sum that passes a limit: even the least that it may be is said.
-fn by_how_much(id: &str, held: &Held, words: &Words<'_>) -> Option<Block> {
-    let (spread, limit) = (held.spread_g?, held.limit_g?);
+/// The whole doubt about a sum that passes limits: even the least that it may be is said.
+fn by_how_much(id: &str, passed: &[&Held], words: &Words<'_>) -> Option<Block> {
+    let held = passed.first()?;
+    let spread = held.spread_g?;
     let mg = |grams: ground::Finite| grams.get() * 1000.0;
+    let limits = passed.iter().filter_map(|held| held.limit_g);
+    let limits: Vec<_> =
+        limits.map(|limit| words.amount(mg(limit), Unit::Milligram).plain()).collect();
     let text = Text::new(id)
         .with("substance", held.substance.0.replace('-', " "))
         .amount("middle", mg(spread.p50), Unit::Milligram)
         .amount("low", mg(spread.p5), Unit::Milligram)
         .amount("high", mg(spread.p95), Unit::Milligram)
         .amount("least", mg(spread.least), Unit::Milligram)
-        .amount("limit", mg(limit), Unit::Milligram)
+        .with("count", limits.len())
+        .with("limits", words.catalogue.list(&limits))
         .with("window", Text::new(window(held.window)));
     Some(words.para(&text))
 }
