@@ -11,7 +11,7 @@ use crate::outing::Outing;
 use crate::plan::settled::{Inputs, Settled};
 use dose::Table;
 use ground::{Faults, Sourcing, Standing};
-use identify::{Matrix, RelativesStatement};
+use identify::{Matrix, RelativesStatement, Taxon};
 use std::collections::BTreeMap;
 use std::rc::Rc;
 
@@ -44,18 +44,18 @@ fn remembered(from: &Sourcing) -> bool {
     from.standing == Standing::Remembered
 }
 
+fn kin_remembered(taxon: &Taxon) -> bool {
+    taxon.relatives.standing == Standing::Remembered
+}
+
 /// The table of plants without what is only remembered of one of them, for each of which that is so.
 fn without_characters(matrix: &Matrix) -> Result<Vec<(String, Matrix)>, Faults> {
     let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
-    for (taxon, _, cell) in matrix.cells() {
-        if cell.standing == Standing::Remembered {
-            *counts.entry(&taxon.name).or_default() += 1;
-        }
+    for (taxon, ..) in matrix.cells().filter(|(.., cell)| cell.standing == Standing::Remembered) {
+        *counts.entry(&taxon.name).or_default() += 1;
     }
-    for taxon in matrix.taxa() {
-        if taxon.relatives.standing == Standing::Remembered {
-            counts.entry(&taxon.name).or_default();
-        }
+    for taxon in matrix.taxa().iter().filter(|taxon| kin_remembered(taxon)) {
+        *counts.entry(&taxon.name).or_default() += 1;
     }
     let without = |(name, count): (&str, usize)| {
         let kept = matrix
@@ -63,11 +63,11 @@ fn without_characters(matrix: &Matrix) -> Result<Vec<(String, Matrix)>, Faults> 
             .filter(|(taxon, _, cell)| taxon.name != name || cell.standing != Standing::Remembered);
         let kept = kept.map(|(t, c, cell)| (t.name.clone(), c.id.clone(), cell.clone()));
         let mut taxa = matrix.taxa().to_vec();
-        for taxon in taxa.iter_mut().filter(|taxon| taxon.name == name) {
+        for taxon in taxa.iter_mut().filter(|taxon| taxon.name == name && kin_remembered(taxon)) {
             taxon.relatives.statement = RelativesStatement::UnlistedUnknown;
         }
         let less = Matrix::new(matrix.characters().to_vec(), taxa, kept)?;
-        Ok((format!("{name}: {count} characters and relatives"), less))
+        Ok((format!("{name}: {count} statements"), less))
     };
     counts.into_iter().map(without).collect()
 }
