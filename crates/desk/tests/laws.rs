@@ -178,3 +178,17 @@ fn nothing_that_is_made_unknown_gives_anybody_more() {
         }
     }
 }
+
+#[test]
+fn who_was_handed_more_than_was_decided_comes_first() {
+    let world = world();
+    let about = |files| {
+        let plan = plan(&world, files, false);
+        plan.questions.into_iter().map(|question| (question.about, question.of)).collect::<Vec<_>>()
+    };
+    assert!(!about(demo(DAY)).iter().any(|(about, _)| *about == desk::About::Handed));
+    let more = "[[serving]]\nbatch = \"spruce-pot\"\nat = 2027-05-01T15:01:00\nto = [\"p02\"]\n\
+                servings = 1\n";
+    let files = demo(DAY).into_iter().chain([file("more.toml", more)]).collect();
+    assert_eq!(about(files)[0], (desk::About::Handed, "p02".to_owned()));
+}

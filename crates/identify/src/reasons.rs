@@ -20,6 +20,7 @@ pub(crate) fn all(
     if case.left_out() > 0 {
         reasons.push(Text::new("identify-looks-of-another-day").with("count", case.left_out()));
     }
+    reasons.extend(out_of_season(trial, assessment));
     if outcome.is_determined() {
         reasons.push(Text::new("identify-lapses").with("day", case.day));
     }
@@ -49,6 +50,19 @@ fn headline(outcome: &Outcome, trial: &Trial<'_>) -> Text {
                 .with("twins", taxa(twins))
         }
     }
+}
+
+/// What was read of organs that the plant does not show in that month: it counts only against it.
+fn out_of_season(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Option<Text> {
+    let weighed = assessment.scales.weighed().iter();
+    let hidden = weighed.filter(|weighed| !trial.visible(weighed.character));
+    let hidden: Vec<Arg> = hidden.map(|weighed| weighed.character.id.as_str().into()).collect();
+    (!hidden.is_empty()).then(|| {
+        Text::new("identify-out-of-season")
+            .taxon("taxon", &trial.taxon.name)
+            .with("month", Text::new(format!("month-{}", trial.month.number())))
+            .with("characters", hidden)
+    })
 }
 
 /// What stands in the way.

@@ -26,6 +26,8 @@ pub struct OpenQuestion {
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize)]
 #[serde(rename_all = "kebab-case")]
 pub enum About {
+    /// Somebody was handed more than was decided.
+    Handed,
     /// A lot that is held.
     HeldLot,
     /// Whether it is the plant.
@@ -58,6 +60,7 @@ pub(super) struct Known<'a> {
 
 pub(super) fn questions(known: &Known<'_>) -> Vec<OpenQuestion> {
     let mut all = BTreeSet::new();
+    all.extend(of_servings(known));
     all.extend(of_lots(known));
     all.extend(of_plants(known));
     all.extend(of_takes(known));
@@ -73,6 +76,43 @@ fn question(about: About, of: &str, why: Text, settle: Text) -> OpenQuestion {
 
 fn refused(about: About, of: &str, refusal: &Refusal) -> OpenQuestion {
     question(about, of, refusal.why.clone(), refusal.settle.clone())
+}
+
+/// Who was handed more than what may be handed out, or something that was not meant for them. It says
+/// no more than the serving list does.
+fn of_servings<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
+    let mut had: BTreeMap<(&str, &str), u32> = BTreeMap::new();
+    for (_, serving) in &known.school.servings {
+        if let Some((_, batch)) = known.school.batches.get(&serving.batch) {
+            *had.entry((&batch.make, &serving.participant)).or_default() += serving.servings;
+        }
+    }
+    known.makes.iter().flat_map(move |make| {
+        let of_it = had.iter().filter(|((of, _), _)| *of == make.name);
+        let too_much =
+            of_it.filter_map(|((_, name), had)| handed_too_much(known, make, name, *had));
+        too_much.collect::<Vec<_>>()
+    })
+}
+
+fn handed_too_much(
+    known: &Known<'_>,
+    make: &MakePlan,
+    name: &str,
+    had: u32,
+) -> Option<OpenQuestion> {
+    let allowed = make.handed_out.get(name);
+    let most = allowed.map_or(0, |handed| handed.outcome.most_servings());
+    let most = most.saturating_mul(make.days);
+    (had > most).then(|| {
+        let who = known.school.participants.get(name).map_or(name, |person| &person.called);
+        let why = Text::new("plan-handed-too-much")
+            .with("who", who)
+            .with("make", make.called.as_str())
+            .with("had", had)
+            .with("most", most);
+        question(About::Handed, name, why, Text::new("plan-settle-handed-too-much"))
+    })
 }
 
 fn of_lots<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {

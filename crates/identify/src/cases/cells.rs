@@ -62,6 +62,8 @@ fn an_organ_out_of_season_never_speaks_for_the_plant() {
     });
     let bract = case(read(&["bract"], "one", "Ada", Level::Leader, 0));
     let none = judged(&sample::matrix(), &case(Vec::new())).bar.left;
-    assert_eq!(judged(&matrix, &bract).bar.left, none);
+    let verdict = judged(&matrix, &bract);
+    assert_eq!(verdict.bar.left, none);
+    assert!(verdict.reasons.iter().any(|reason| reason.id == "identify-out-of-season"));
     assert!(judged(&sample::matrix(), &bract).bar.left < none);
 }

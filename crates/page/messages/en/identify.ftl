@@ -18,6 +18,7 @@ identify-looks-of-another-day = { $count ->
     [one] One look was made on another day and is left out.
    *[other] { $count } looks were made on another day and are left out.
  }
+identify-out-of-season = { $taxon } does not show this in { $month }, so that it speaks against the plant at most, never for it: { $characters }.
 identify-rivals-in-the-way = It could still be { $rivals }.
 identify-unlisted-relative = an unlisted relative of { $taxon }
 identify-no-sheet = { $look_alike } is named as a look-alike and has no sheet: it cannot be set aside.

@@ -11,6 +11,8 @@ plan-settle-sort = Two people go through it piece by piece, against a plant that
 plan-plant-to-be-determined = { $common } ({ $plant }) is to be determined on the day, at every stand.
 plan-plant-not-determined = { $common } ({ $plant }) is not determined at every stand.
 plan-settle-determine = The looks listed with the plant, read on a plant in hand, by two readers where it says so.
+plan-handed-too-much = { $who } was handed { $had } of { $make }; at most { $most } was decided.
+plan-settle-handed-too-much = See how they are, keep what is left of it and of the plant, and ask the poison line or a clinician when in doubt. Then write down the word that allowed it, or the correction.
 plan-wanted-open = How much fresh herb “{ $make }” takes is not known, as how it is made is not settled.
 plan-settle-wanted-open = What is open about the making is answered.
 plan-not-enough = Stand { $stand } does not give the { $wanted } that are wanted.
@@ -66,6 +68,7 @@ view-plan-as-of = as of { $day }, { $time }; herbal { $herbal }
 
 view-plan-open = What is still open
 view-plan-nothing-open = Nothing is open.
+view-plan-about-handed = Handed out and not meant to be
 view-plan-about-held = Held
 view-plan-about-plant = Is it the plant?
 view-plan-about-take = May we take it?

@@ -19,7 +19,10 @@ fn about(group: &[OpenQuestion], words: &Words<'_>) -> Block {
         let settle = Text::new("refusal-settle").with("settle", settle.clone());
         [words.bullets(whys), words.para(&settle)]
     });
-    let kind = if about == About::HeldLot { NoticeKind::DoNot } else { NoticeKind::Question };
+    let kind = match about {
+        About::Handed | About::HeldLot => NoticeKind::DoNot,
+        _ => NoticeKind::Question,
+    };
     Block::Notice(Notice { kind, head: words.word(head(about)).into(), blocks: blocks.collect() })
 }
 
@@ -38,6 +41,7 @@ fn by_settling(group: &[OpenQuestion]) -> Vec<(&Text, Vec<&Text>)> {
 
 fn head(about: About) -> &'static str {
     match about {
+        About::Handed => "view-plan-about-handed",
         About::HeldLot => "view-plan-about-held",
         About::Plant => "view-plan-about-plant",
         About::Take => "view-plan-about-take",
