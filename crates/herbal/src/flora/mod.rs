@@ -16,7 +16,7 @@ pub(crate) use sheet_file::{look_alike_field, use_field};
 
 use crate::file::{Reader, TextFile};
 use crate::open::Open;
-use ground::{Faults, slug};
+use ground::{Faults, Harm, slug};
 use identify::{Cell, Character, Matrix, Taxon};
 use serde::{Deserialize, Serialize};
 use sheet_rows::SheetFile;
@@ -108,6 +108,7 @@ impl Flora {
         let groups = group::groups(reader, &glossary, &self.groups);
         let mut sheets = self.sheets.clone();
         sheets.append(&mut self.sheets_over(reader, &glossary));
+        inherit(&mut sheets);
         Self { glossary, sheets, groups }
     }
 
@@ -128,6 +129,27 @@ impl Flora {
             }
         }
         read
+    }
+}
+
+/// Gives every hybrid the worst harm of its parents, and of theirs.
+fn inherit(sheets: &mut BTreeMap<String, Sheet>) {
+    let inherited = |sheet: &Sheet| {
+        let mut forebears = sheet.parents.clone();
+        let mut at = 0;
+        while let Some(name) = forebears.get(at) {
+            let theirs = sheets.get(name).map_or(&[][..], |parent| &parent.parents);
+            let new: Vec<_> = theirs.iter().filter(|name| !forebears.contains(name)).collect();
+            let new: Vec<String> = new.into_iter().cloned().collect();
+            forebears.extend(new);
+            at += 1;
+        }
+        let harm = |name: &String| sheets.get(name).map_or(Harm::Unknown, Sheet::own_harm);
+        forebears.iter().map(harm).max()
+    };
+    let all: Vec<_> = sheets.values().map(inherited).collect();
+    for (sheet, inherited) in sheets.values_mut().zip(all) {
+        sheet.inherited = inherited;
     }
 }
 

@@ -50,6 +50,11 @@ pub struct Sheet {
     pub aggregate: Option<String>,
     /// The names under which the table of cautions knows it.
     pub caution_taxa: Vec<String>,
+    /// Of a hybrid: its parents. It takes the stricter harm of them and its own, and what stops them
+    /// stops it.
+    pub parents: Vec<String>,
+    /// The worst harm of its parents, worked out from their sheets; a parent without one is unknown.
+    pub inherited: Option<Harm>,
     /// Where sources disagree.
     pub conflicts: Vec<Conflict>,
 }
@@ -122,9 +127,15 @@ impl Sheet {
         self.common.first().unwrap_or(&self.name)
     }
 
-    /// The harm that judging must reckon with: *none* holds only where it was read.
+    /// The harm that judging must reckon with: *none* holds only where it was read, and of a hybrid
+    /// only where it was read of its parents too.
     #[must_use]
     pub fn feared(&self) -> Harm {
+        self.inherited.map_or(self.own_harm(), |parents| parents.max(self.own_harm()))
+    }
+
+    /// The same without its parents.
+    pub(crate) fn own_harm(&self) -> Harm {
         match self.harm.value {
             Harm::None if !self.harm.may_clear() => Harm::Unknown,
             harm => harm,

@@ -72,6 +72,7 @@ impl SheetFile {
             open.fault("name-twice", self.name.span(), own);
         }
         replace(&mut sheet.caution_taxa, self.caution_taxa.as_ref());
+        replace(&mut sheet.parents, self.parents.as_ref());
         sheet.aggregate = self.aggregate.clone().or(sheet.aggregate.take());
     }
 
@@ -222,6 +223,8 @@ fn blank(name: &str) -> Sheet {
         },
         aggregate: None,
         caution_taxa: Vec::new(),
+        parents: Vec::new(),
+        inherited: None,
         conflicts: Vec::new(),
     }
 }

@@ -32,6 +32,7 @@ pub(super) struct SheetFile {
     pub(super) must_look: Option<Vec<Spanned<String>>>,
     pub(super) aggregate: Option<String>,
     pub(super) caution_taxa: Option<Vec<String>>,
+    pub(super) parents: Option<Vec<String>>,
     pub(super) months: Option<MonthRows>,
     pub(super) characters: Option<CellRows>,
     #[serde(rename = "use")]

@@ -62,7 +62,8 @@ impl Uses {
                 desk.parts(read);
             }
         }
-        table.kin = flora.sheets().map(|sheet| (sheet.name.clone(), kinship(sheet))).collect();
+        table.kin =
+            flora.sheets().map(|sheet| (sheet.name.clone(), kinship(flora, sheet))).collect();
         sort(&mut table);
         Self { table }
     }
@@ -91,11 +92,13 @@ impl Uses {
     }
 }
 
-/// The names by which rows join a species.
-fn kinship(sheet: &Sheet) -> Kinship {
+/// The names by which rows join a species. What is said of a hybrid's parents may stop it too.
+fn kinship(flora: &Flora, sheet: &Sheet) -> Kinship {
     let mut wider: BTreeSet<_> = [sheet.genus().to_owned(), sheet.family.clone()].into();
     wider.extend(sheet.aggregate.clone());
-    let relatives = sheet.caution_taxa.iter().map(|taxon| plain(taxon));
+    let parents = sheet.parents.iter().filter_map(|name| flora.sheet(name));
+    let of_parents = parents.flat_map(|parent| &parent.caution_taxa).chain(&sheet.parents);
+    let relatives = sheet.caution_taxa.iter().chain(of_parents).map(|taxon| plain(taxon));
     let relatives =
         relatives.filter(|taxon| *taxon != sheet.name && !wider.contains(taxon)).collect();
     Kinship { wider, relatives }

@@ -66,3 +66,20 @@ fn harmless_by_hearsay_is_unknown_to_whoever_judges() {
     assert_eq!((read("flora"), read("memory")), (Harm::None, Harm::Unknown));
     assert_eq!((read("digest"), read("practice")), (Harm::None, Harm::Unknown));
 }
+
+#[test]
+fn a_hybrid_takes_the_stricter_parent() {
+    let read = |parents: &str| {
+        let from = "harm = \"irritant\"\nharm_note = \"Stings.\"\nharm_src = [\"flora\"]";
+        let to = format!("{from}\nparents = [{parents}]");
+        let herbal = Herbal::read(&files_with(from, &to)).unwrap();
+        let joined = |row| herbal.uses.table.tie(row, "Urtica dioica");
+        let tie = joined("Conium maculatum");
+        (herbal.flora.sheet("Urtica dioica").unwrap().taxon().harm, tie)
+    };
+    assert_eq!(read(""), (Harm::Irritant, None));
+    // What stops a parent stops the hybrid; what clears a parent clears no hybrid.
+    assert_eq!(read("\"Conium maculatum\""), (Harm::Deadly, Some(dose::Tie::Relative)));
+    // A parent without a sheet may do anything.
+    assert_eq!(read("\"Urtica urens\"").0, Harm::Unknown);
+}

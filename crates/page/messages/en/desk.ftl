@@ -35,6 +35,7 @@ sheet-former = formerly
 sheet-life-form = grows as
 sheet-regions = found in
 sheet-habitats = look in
+sheet-parents = hybrid of
 sheet-aggregate = determined to
 sheet-protected = protected
 

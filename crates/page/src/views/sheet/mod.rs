@@ -71,6 +71,7 @@ impl View<'_> {
             self.label("sheet-life-form", life.into()),
             self.label("sheet-regions", regions.into()),
             self.label("sheet-habitats", Prose::new().said(&habitats.join(", "))),
+            self.label("sheet-parents", taxa(&sheet.parents)),
             self.label("sheet-aggregate", taxa(&Vec::from_iter(sheet.aggregate.clone()))),
             self.label("sheet-protected", words_of(sheet.protected.as_ref())),
         ];
