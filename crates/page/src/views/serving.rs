@@ -1,6 +1,6 @@
 //! Who may have what: people and dishes, what must hold first, and, where it was asked for, why.
 
-use crate::{Block, Column, Item, Kind, Level, Page, Prose, Table, Words};
+use crate::{Block, Column, Kind, Level, Page, Prose, Table, Words};
 use desk::{Handed, MakePlan, SealedRow, ServingReply};
 use dose::{Outcome, Reason};
 use ground::Text;
@@ -103,28 +103,11 @@ fn dish(make: &MakePlan, words: &Words<'_>) -> Vec<Block> {
     blocks
 }
 
-/// Why, person by person within each dish. Only on the sealed list.
+/// Why, person by person. Only on the sealed list.
 fn sealed(reply: &ServingReply, rows: &[SealedRow], words: &Words<'_>) -> Vec<Block> {
     let heading = words.heading(Level::Section, &Text::new("view-serving-why"));
-    let items = rows.iter().map(|row| {
-        let make = reply.makes.iter().find(|make| make.name == row.make);
-        let make = make.map_or(row.make.as_str(), |make| make.called.as_str());
-        let person = reply.people.get(&row.decision.person).unwrap_or(&row.decision.person);
-        let says = Prose::new()
-            .strong(person)
-            .text(", ")
-            .said(make)
-            .text(": ")
-            .then(words.prose(&row.decision.outcome.text()));
-        let reasons = row.decision.sealed.reasons.iter();
-        let open = row.decision.sealed.open.iter().map(|question| {
-            words.prose(&Text::new("view-serving-unanswered").with("question", question.text()))
-        });
-        let points: Vec<_> = reasons.map(|reason| why(reason, words)).chain(open).collect();
-        let under = if points.is_empty() { Vec::new() } else { vec![Block::bullets(points)] };
-        Item { says, under }
-    });
-    vec![heading, Block::bullets(items)]
+    let why = super::plan::reasons((&reply.people, &reply.makes), rows, words);
+    std::iter::once(heading).chain(why).collect()
 }
 
 pub(super) fn why(reason: &Reason, words: &Words<'_>) -> Prose {

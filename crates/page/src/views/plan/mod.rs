@@ -11,6 +11,7 @@ mod sources;
 mod stands;
 
 pub use pages::{NamedPage, pages};
+pub(super) use sealed::reasons;
 
 use crate::{Block, Fact, Kind, Level, Page, Prose, Words};
 use desk::Plan;
@@ -33,8 +34,14 @@ pub(super) fn page(plan: &Plan, words: &Words<'_>) -> Page {
         .with(section("view-plan-people", people::people(plan, words), words))
         .with(section("view-plan-day", day::timetable(plan, words), words))
         .with(section("view-plan-kit", day::kit(plan, words), words))
-        .with(section("view-plan-why", sealed::reasons(plan, words), words))
+        .with(section("view-plan-why", why(plan, words), words))
         .with(section("view-plan-sources", sources::list(&numbers, words), words))
+}
+
+/// Why each decision is what it is; nothing where that was not asked for.
+fn why(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
+    let rows = plan.sealed.iter();
+    rows.flat_map(|rows| reasons((&plan.people, &plan.makes), rows, words)).collect()
 }
 
 /// A heading with what stands below it; neither where there is nothing.

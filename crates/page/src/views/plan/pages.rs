@@ -2,7 +2,7 @@
 //! plant to take home, and, where the reasons were asked for, the sealed list.
 
 use super::super::sheet::home;
-use super::{called, day, head, made, open, people, plants, sealed, section, sources, stands};
+use super::{called, day, head, made, open, people, plants, section, sources, stands};
 use crate::{Block, Break, Column, Kind, Level, Page, Prose, Table, Words};
 use desk::{MakePlan, Plan, PlantPlan, Row, SheetReply, TakePlan};
 use ground::{Answer, Harm, Text, Unit};
@@ -214,6 +214,6 @@ fn sealed_list(plan: &Plan, words: &Words<'_>) -> Page {
     words
         .page(Kind::Sealed, &title)
         .with([people::table(plan, words), Block::Break(Break::Page)])
-        .with(section("view-plan-why", sealed::reasons(plan, words), words))
+        .with(section("view-plan-why", super::why(plan, words), words))
         .with(section("view-plan-sources", sources::list(&numbers, words), words))
 }

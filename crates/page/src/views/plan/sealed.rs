@@ -3,24 +3,28 @@
 use super::super::serving;
 use super::made;
 use crate::{Block, Details, Level, Prose, Words};
-use desk::{Plan, SealedRow};
+use desk::{MakePlan, SealedRow};
 use ground::Text;
+use std::collections::BTreeMap;
 
-/// Every person with every dish; nothing where the reasons were not asked for.
-pub(super) fn reasons(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
-    let Some(rows) = &plan.sealed else { return Vec::new() };
+/// Every person with every dish.
+pub(in crate::views) fn reasons(
+    (people, makes): (&BTreeMap<String, String>, &[MakePlan]),
+    rows: &[SealedRow],
+    words: &Words<'_>,
+) -> Vec<Block> {
     let person = |(name, called): (&String, &String)| {
         let heading = Block::heading(Level::Part, Prose::new().said(called));
         let own = rows.iter().filter(|row| row.decision.person == *name);
         std::iter::once(heading)
-            .chain(own.flat_map(|row| dish(plan, row, words)))
+            .chain(own.flat_map(|row| dish(makes, row, words)))
             .collect::<Vec<_>>()
     };
-    plan.people.iter().flat_map(person).collect()
+    people.iter().flat_map(person).collect()
 }
 
-fn dish(plan: &Plan, row: &SealedRow, words: &Words<'_>) -> Vec<Block> {
-    let wish = plan.makes.iter().find(|wish| wish.name == row.make);
+fn dish(makes: &[MakePlan], row: &SealedRow, words: &Words<'_>) -> Vec<Block> {
+    let wish = makes.iter().find(|wish| wish.name == row.make);
     let called = wish.map_or(row.make.as_str(), |wish| wish.called.as_str());
     let says =
         Prose::new().strong(called).text(": ").then(words.prose(&row.decision.outcome.text()));
