@@ -58,6 +58,9 @@ pub(crate) fn make(world: &World, order: &MakeOrder) -> Result<MakeReply, Faults
             Fault::new("unknown-recipe", Place::entry("make", "", "recipe"), &*order.recipe);
         faults.add(fault.with("list", known));
     }
+    for fault in misfits(order) {
+        faults.add(fault);
+    }
     let moisture = order.moisture.as_ref().map(|said| share(said, "moisture"));
     let stock = order.stock.as_ref().map(|said| strength(said, "stock"));
     let jar = order.jar.as_ref().map(|said| strength(said, "jar"));
@@ -88,6 +91,26 @@ pub(crate) fn make(world: &World, order: &MakeOrder) -> Result<MakeReply, Faults
         (true, Some(brew)) => Ok(MakeReply { brew }),
         _ => Err(faults.into_iter().collect()),
     }
+}
+
+/// Amounts in units that measure something else.
+fn misfits(order: &MakeOrder) -> Vec<Fault> {
+    let herb = order.herb.as_ref().map(|said| (What::Herb, said));
+    let said = herb.into_iter().chain(order.amounts.iter().map(|(what, said)| (*what, said)));
+    let by_what = said.filter(|(what, said)| !what.is_measured_by(said));
+    let by_what = by_what.map(|(what, said)| (what.word(), said));
+    let sweetened = order.sweetened.as_ref().filter(|said| !said.measures(Dimension::Mass));
+    let serving = order.serving.as_ref();
+    let serving =
+        serving.filter(|s| !s.measures(Dimension::Mass) && !s.measures(Dimension::Volume));
+    let all = by_what.chain(sweetened.map(|said| ("sweetened", said)));
+    let all = all.chain(serving.map(|said| ("serving", said)));
+    let fault = |(field, said): (&str, &Spoken)| {
+        let at = Place::entry("make", "", field);
+        let fault = Fault::new("unit-does-not-fit", at, said.written.as_str());
+        fault.with("why", crate::outing::other_dimension(said))
+    };
+    all.map(fault).collect()
 }
 
 /// A share in per cent; `10 %` and `10 % mass` both serve.

@@ -174,6 +174,7 @@ fn units_amounts_and_counts_that_cannot_be_are_told() {
         ("age = 44", "age = 440"),
         ("servings-a-day = 1", "servings-a-day = 0"),
         ("moisture = \"80–84 %\"", "moisture = \"180 %\""),
+        ("herb = \"300 g\"", "herb = \"301 ml\""),
         ("serving = \"60 g\"", "serving = \"a handful of luck\""),
     ]);
     compare(
@@ -186,6 +187,7 @@ fn units_amounts_and_counts_that_cannot_be_are_told() {
             ("number-out-of-range", "440"),
             ("nothing-counted", "0\ndays"),
             ("amount-out-of-range", "\"180 %\""),
+            ("unit-does-not-fit", "\"301 ml\""),
             ("unreadable-amount", "\"a handful of luck\""),
         ],
     );

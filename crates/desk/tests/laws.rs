@@ -192,3 +192,17 @@ fn who_was_handed_more_than_was_decided_comes_first() {
     let files = demo(DAY).into_iter().chain([file("more.toml", more)]).collect();
     assert_eq!(about(files)[0], (desk::About::Handed, "p02".to_owned()));
 }
+
+#[test]
+fn a_wish_that_comes_from_nowhere_is_open_and_its_plant_too() {
+    let open = "[outing]\nname = \"N\"\ndate = 2027-05-01\nfrom = \"10:00\"\nto = \"15:30\"\n\
+                zone = \"Europe/London\"\nregion = \"europe\"\nleader = \"m\"\npurpose = \"lesson\"\n\
+                [[reader]]\nname = \"m\"\ncalled = \"M\"\nlevel = \"leader\"\n\
+                [[make]]\nname = \"t\"\ncalled = \"Tea\"\nrecipe = \"herb-tea\"\n\
+                plant = \"Conium maculatum\"\npart = \"leaf\"\nservings-a-day = 1\ndays = 1\n\
+                everybody = true\n";
+    let plan = plan(&world(), vec![file("n.toml", open)], false);
+    let about: Vec<_> = plan.questions.iter().map(|question| question.about).collect();
+    assert_eq!(about, [desk::About::Plant, desk::About::Make]);
+    assert_eq!(plan.plants.len(), 1);
+}

@@ -97,6 +97,15 @@ impl Spoken {
         }
     }
 
+    /// Whether the unit measures this: kitchen measures hold volumes.
+    #[must_use]
+    pub fn measures(&self, dimension: Dimension) -> bool {
+        match self.unit {
+            SaidUnit::Fixed(unit) => unit.dimension() == dimension,
+            SaidUnit::Kitchen(_) => dimension == Dimension::Volume,
+        }
+    }
+
     fn refuse(&self, why: &str, settle: &str) -> Refusal {
         let said = |id: &str| Text::new(id).with("written", self.written.as_str());
         Refusal::new(said(why), said(settle))

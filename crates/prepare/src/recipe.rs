@@ -3,7 +3,7 @@
 mod check;
 
 use crate::Lid;
-use ground::{Form, Sourcing, Spoken};
+use ground::{Dimension, Form, SaidUnit, Sourcing, Spoken};
 use serde::{Deserialize, Serialize};
 
 /// A recipe.
@@ -123,6 +123,17 @@ pub enum What {
 }
 
 impl What {
+    /// Whether an amount of it may be written so: herb by weight or with spoons, liquids by volume, the
+    /// rest by weight.
+    #[must_use]
+    pub fn is_measured_by(self, said: &Spoken) -> bool {
+        match (self, said.unit) {
+            (Self::Herb, SaidUnit::Kitchen(_)) => true,
+            (Self::Herb | Self::Sugar | Self::Other, _) => said.measures(Dimension::Mass),
+            (Self::Water | Self::Spirit, _) => said.measures(Dimension::Volume),
+        }
+    }
+
     /// The word, as files write it.
     #[must_use]
     pub fn word(self) -> &'static str {

@@ -106,7 +106,7 @@ fn pattern(row: &mut Row<'_>, table: &TakeTable, tables: &Tables<'_>) {
     let Some(said) = &table.pattern else { return };
     if !tables.specimens.contains(said.get_ref().as_str()) {
         let known: Vec<_> = tables.specimens.iter().map(|name| ground::Arg::from(*name)).collect();
-        row.fault_with("no-such-name", "pattern", said, ("list", known));
+        row.no_such_name("pattern", said, known);
     }
 }
 

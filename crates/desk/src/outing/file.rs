@@ -3,7 +3,7 @@
 
 use ground::{
     AlcoholByVolume, Amount, Area, Dimension, Duration, Fault, Faults, Finite, Length, Mass,
-    MassFraction, MeasureSystem, Place, Spoken, Substance, Volume,
+    MassFraction, MeasureSystem, Place, Spoken, Substance, Text, Volume,
 };
 use jiff::civil::{Date, DateTime, Time};
 use serde::de::DeserializeOwned;
@@ -117,6 +117,12 @@ impl<'a> Row<'a> {
         self.faults.add(fault.with(more.0, more.1));
     }
 
+    /// Notes a name that nothing has, with those that there are.
+    pub(crate) fn no_such_name(&mut self, field: &str, said: &Said, list: Vec<ground::Arg>) {
+        let fault = self.make_fault("no-such-name", field, &said.span(), said.get_ref());
+        self.faults.add(fault.with("count", list.len()).with("list", list));
+    }
+
     /// Notes a fault that was made elsewhere.
     pub(crate) fn add(&mut self, fault: Fault) {
         self.faults.add(fault);
@@ -163,6 +169,21 @@ impl<'a> Row<'a> {
                 None
             }
         }
+    }
+
+    /// An amount as it was said, in a unit that fits.
+    pub(crate) fn spoken_as(
+        &mut self,
+        field: &str,
+        said: &Said,
+        fits: impl FnOnce(&Spoken) -> bool,
+    ) -> Option<Spoken> {
+        let spoken = self.spoken(field, said)?;
+        if fits(&spoken) {
+            return Some(spoken);
+        }
+        self.fault_with("unit-does-not-fit", field, said, ("why", other_dimension(&spoken)));
+        None
     }
 
     /// An amount in the base unit of a dimension, from zero up to a most.
@@ -290,4 +311,9 @@ impl<'a> Row<'a> {
         }
         fits.then_some(value)
     }
+}
+
+/// That a unit measures something else than what is asked for.
+pub(crate) fn other_dimension(said: &Spoken) -> Text {
+    Text::new("refused-other-dimension").with("written", said.written.as_str())
 }

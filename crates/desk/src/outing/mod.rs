@@ -12,4 +12,5 @@ pub use file::{InputFile, MOST_BYTES};
 pub use read::{Outing, includes, read};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 
+pub(crate) use file::other_dimension;
 pub(crate) use names::nearest;

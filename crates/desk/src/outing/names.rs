@@ -91,7 +91,7 @@ impl Names<'_> {
             return Some(said.get_ref().clone());
         }
         let list: Vec<Arg> = known.into_iter().map(|name| Arg::from(name.as_str())).collect();
-        row.fault_with("no-such-name", field, said, ("list", list));
+        row.no_such_name(field, said, list);
         None
     }
 

@@ -9,7 +9,8 @@ use super::shape::{
 };
 use super::wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 use ground::{
-    AlcoholByVolume, Dist, Fault, Faults, Fraction, Heap, MeasureSystem, Place, Region, Spoken,
+    AlcoholByVolume, Dimension, Dist, Fault, Faults, Fraction, Heap, MeasureSystem, Place, Region,
+    Spoken,
 };
 use harvest::Purpose;
 use herbal::Herbal;
@@ -55,7 +56,6 @@ pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
     cross::check(&parsed, herbal, &mut faults);
     let wishes = only_outing(&parsed, files, &mut faults)
         .and_then(|(source, table)| outing(source, &names, table, &mut faults));
-    let whole = wishes.is_some();
     let mut wishes = wishes.unwrap_or_else(unread);
     let mut journal = Journal::new();
     for (source, shape) in &parsed {
@@ -72,10 +72,6 @@ pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
         let mut reading =
             WishReader { source, names: &names, kitchen, faults: &mut faults, wishes: &mut wishes };
         reading.read(shape);
-    }
-    if whole && !wishes.readers.contains_key(&wishes.leader) {
-        let place = Place::entry("outing", "", "leader");
-        faults.add(Fault::new("leader-is-no-reader", place, &*wishes.leader));
     }
     faults.or(Outing { journal, wishes })
 }
@@ -144,6 +140,7 @@ fn outing(
     let region = row.word("region", &table.region);
     let kitchen = table.kitchen.as_ref().map(|said| row.word::<MeasureSystem>("kitchen", said));
     let records_since = table.records_since.as_ref().map(|said| row.date("records-since", said));
+    let leader = names.reader(&mut row, "leader", &table.leader);
     let purpose = names.purpose(&mut row, "purpose", &table.purpose);
     let latitude = table.latitude.as_ref().map(|said| row.degrees("latitude", said, 90.0));
     let longitude = table.longitude.as_ref().map(|said| row.degrees("longitude", said, 180.0));
@@ -156,7 +153,7 @@ fn outing(
         zone_name: table.zone.get_ref().clone(),
         region: region?,
         place: maybe(latitude)?.zip(maybe(longitude)?),
-        leader: table.leader.get_ref().clone(),
+        leader: leader?,
         purpose: purpose?,
         kitchen: maybe(kitchen)?,
         as_of: None,
@@ -289,7 +286,10 @@ fn make(names: &Names<'_>, row: &mut Row<'_>, table: &MakeTable, date: Date) -> 
     let herb = table.herb.as_ref().map(|said| herb_state(row, said));
     let moisture = table.moisture.as_ref().map(|said| row.share("moisture", said));
     let heap = table.heap.as_ref().map(|said| heap(row, said));
-    let serving = table.serving.as_ref().map(|said| row.spoken("serving", said));
+    let by_mass_or_volume =
+        |said: &Spoken| said.measures(Dimension::Mass) || said.measures(Dimension::Volume);
+    let serving =
+        table.serving.as_ref().map(|said| row.spoken_as("serving", said, by_mass_or_volume));
     let amounts = Amounts::read(row, &table.amounts);
     let servings_a_day = counted(row, "servings-a-day", &table.servings_a_day, 100);
     let days = counted(row, "days", &table.days, 366);
@@ -351,11 +351,13 @@ impl Amounts {
     fn take(&mut self, row: &mut Row<'_>, name: &str, said: &Said) -> Option<()> {
         let others = [What::Water, What::Spirit, What::Sugar, What::Other];
         match (name, others.into_iter().find(|what| what.word() == name)) {
-            ("herb", _) => self.herb = Some(row.spoken(name, said)?),
+            ("herb", _) => self.herb = Some(ingredient(row, What::Herb, said)?),
             ("stock", _) => self.stock = Some(row.strength(name, said)?),
             ("jar", _) => self.jar = Some(row.strength(name, said)?),
-            ("sweetened", _) => self.sweetened = Some(row.spoken(name, said)?),
-            (_, Some(what)) => drop(self.others.insert(what, row.spoken(name, said)?)),
+            ("sweetened", _) => {
+                self.sweetened = Some(row.spoken_as(name, said, |s| s.measures(Dimension::Mass))?);
+            }
+            (_, Some(what)) => drop(self.others.insert(what, ingredient(row, what, said)?)),
             (_, None) => {
                 let list = "herb, water, spirit, sugar, other, stock, jar, sweetened";
                 row.fault_with("unknown-amount", name, said, ("list", list));
@@ -364,6 +366,10 @@ impl Amounts {
         }
         Some(())
     }
+}
+
+fn ingredient(row: &mut Row<'_>, what: What, said: &Said) -> Option<Spoken> {
+    row.spoken_as(what.word(), said, |spoken| what.is_measured_by(spoken))
 }
 
 fn herb_state(row: &mut Row<'_>, said: &Said) -> Option<HerbState> {

@@ -101,7 +101,7 @@ pub(super) fn plants(
         let nothing_read = case_of(wishes, school, &looks, "", wishes.date, None);
         plans.push(PlantPlan {
             common: sheet.usual_name().to_owned(),
-            harm: sheet.harm.value,
+            harm: sheet.feared(),
             harm_note: sheet.harm_note.clone(),
             harm_from: sheet.harm.from.clone(),
             months: sheet.months.clone(),
@@ -121,7 +121,7 @@ pub(super) fn plants(
 /// The plants that are shown at a stop or gathered for a wish.
 fn taxa(wishes: &Wishes) -> BTreeSet<String> {
     let shown = wishes.stops.iter().flat_map(|stop| &stop.plants);
-    let gathered = wishes.makes.values().filter(|make| !make.stands.is_empty()).map(|m| &m.plant);
+    let gathered = wishes.makes.values().filter(|make| make.lots.is_empty()).map(|m| &m.plant);
     shown.chain(gathered).cloned().collect()
 }
 
@@ -148,7 +148,7 @@ fn twins(world: &World, sheet: &Sheet) -> Vec<TwinPlan> {
             TwinPlan {
                 taxon: name.clone(),
                 common: twin.map(|twin| twin.usual_name().to_owned()),
-                harm: twin.map(|twin| twin.harm.value),
+                harm: twin.map(Sheet::feared),
                 resemblance: resemblance.clone(),
             }
         })

@@ -2,7 +2,7 @@
 
 use super::people::Decisions;
 use super::{LotPlan, MakePlan, PlantPlan, TakePlan};
-use crate::outing::Wishes;
+use crate::outing::{Make, Wishes};
 use dose::Tense;
 use ground::{Answer, Fresh, Mass, Refusal, Text, Unit};
 use journal::{Fitness, School};
@@ -170,9 +170,24 @@ fn not_enough(stand: &str, wanted: Mass<Fresh>) -> OpenQuestion {
 }
 
 fn of_makes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a {
-    known.makes.iter().filter_map(|make| match &make.brew {
+    let worked = known.makes.iter().filter_map(|make| match &make.brew {
         Answer::Known(_) => None,
         Answer::Refused(refusal) => Some(refused(About::Make, &make.name, refusal)),
+    });
+    worked.chain(known.wishes.makes.values().filter_map(|make| from_nowhere(known, make)))
+}
+
+/// A wish that names neither where its plant is gathered nor what is there of it already.
+fn from_nowhere(known: &Known<'_>, make: &Make) -> Option<OpenQuestion> {
+    let batches = known.school.batches.values();
+    let made =
+        batches.filter(|(_, batch)| batch.make == make.name).any(|(_, b)| !b.lots.is_empty());
+    let named = !make.stands.is_empty() || !make.lots.is_empty() || made;
+    (!named).then(|| {
+        let why = Text::new("plan-make-from-nowhere")
+            .with("make", make.called.as_str())
+            .taxon("plant", &make.plant);
+        question(About::Make, &make.name, why, Text::new("plan-settle-make-from-nowhere"))
     })
 }
 

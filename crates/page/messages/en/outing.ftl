@@ -11,9 +11,6 @@ fault-no-such-file = { $got } is asked for and is not there.
 fault-one-outing-wanted = There are { $got } tables called “outing”.
     .want = One table “outing” in all files together.
     .mend = Keep one of them, or add the one that is missing.
-fault-leader-is-no-reader = The leader, { $got }, is none of the readers.
-    .want = The short name of a reader.
-    .mend = Add the leader to the readers, or mend the name.
 fault-ends-before-it-begins = The outing ends at { $got }, before it begins.
     .want = A time after its beginning.
     .mend = Put the two times right.
@@ -21,7 +18,10 @@ fault-ends-before-it-begins = The outing ends at { $got }, before it begins.
 ### Names
 
 fault-no-such-name = Nothing is called { $got } here.
-    .want = One of { $list }.
+    .want = { $count ->
+        [0] The name of something that these files give; they give nothing of its kind.
+       *[other] One of { $list }.
+     }
     .mend = Mend the name, or add what it names.
 fault-no-such-character = The glossary has no character { $got }.
     .want = A character of the glossary; the nearest are { $near }.

@@ -13,6 +13,8 @@ plan-plant-not-determined = { $common } ({ $plant }) is not determined at every 
 plan-settle-determine = The looks listed with the plant, read on a plant in hand, by two readers where it says so.
 plan-handed-too-much = { $who } was handed { $had } of { $make }; at most { $most } was decided.
 plan-settle-handed-too-much = See how they are, keep what is left of it and of the plant, and ask the poison line or a clinician when in doubt. Then write down the word that allowed it, or the correction.
+plan-make-from-nowhere = Where the { $plant } for “{ $make }” comes from is not said.
+plan-settle-make-from-nowhere = The stands it is gathered at are named, or the lots that are there already.
 plan-wanted-open = How much fresh herb “{ $make }” takes is not known, as how it is made is not settled.
 plan-settle-wanted-open = What is open about the making is answered.
 plan-not-enough = Stand { $stand } does not give the { $wanted } that are wanted.
@@ -122,6 +124,7 @@ view-plan-made-of = , { $part }; { $count ->
  }
 view-plan-adult = What the pot means for a grown-up, whoever comes
 # $outcome: a sentence.
+view-plan-pot-withheld = As things stand nobody is handed this: it is withheld even from a grown-up of whom nothing is known that matters.
 view-plan-adult-says = For a grown-up without any answer that matters: { $outcome }. This is about plant and pot, not about anybody here.
 # $substance: a constituent; amounts; $window: over what they sum.
 view-plan-passes = { $substance }: about { $middle } { $window } (9 in 10 lie between { $low } and { $high }), and { $least } at the very least. { $count ->

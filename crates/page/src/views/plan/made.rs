@@ -3,7 +3,7 @@
 
 use super::super::{make, serving};
 use super::deeper;
-use crate::{Anchor, Block, Column, Details, Level, Prose, Table, Words};
+use crate::{Anchor, Block, Column, Details, Level, NoticeKind, Prose, Table, Words};
 use desk::{MakePlan, Plan};
 use dose::{Decision, Held, LimitUse, Passed};
 use ground::{Answer, Text, Unit};
@@ -21,6 +21,7 @@ fn one(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
     let of = called(plan, wish).then(words.prose(&of));
     let heading = Block::heading(Level::Part, Prose::new().said(&wish.called));
     let mut blocks = vec![heading, Block::Para(of)];
+    blocks.extend(withheld(wish, words));
     match &wish.brew {
         Answer::Known(known) => blocks.extend(brew(known, words)),
         Answer::Refused(refusal) => blocks.push(words.refusal(refusal)),
@@ -29,6 +30,15 @@ fn one(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
         wish.plain_adult.iter().flat_map(|adult| for_a_grown_up((adult, &wish.as_supposed), words)),
     );
     blocks
+}
+
+/// That the pot is withheld even from a grown-up of whom nothing is known that matters: it stands
+/// before the recipe.
+pub(super) fn withheld(wish: &MakePlan, words: &Words<'_>) -> Option<Block> {
+    let adult = wish.plain_adult.as_ref()?;
+    let withheld = adult.outcome == dose::Outcome::Withhold;
+    let says = words.para(&Text::new("view-plan-pot-withheld"));
+    withheld.then(|| words.notice(NoticeKind::DoNot, [says]))
 }
 
 fn called(plan: &Plan, wish: &MakePlan) -> Prose {

@@ -157,7 +157,7 @@ fn pot(wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
         Answer::Known(known) => made::card(known, words),
         Answer::Refused(refusal) => vec![words.refusal(refusal)],
     };
-    std::iter::once(heading).chain(blocks).collect()
+    std::iter::once(heading).chain(made::withheld(wish, words)).chain(blocks).collect()
 }
 
 /// Who is handed what, and never why.
