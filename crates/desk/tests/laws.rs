@@ -206,3 +206,21 @@ fn a_wish_that_comes_from_nowhere_is_open_and_its_plant_too() {
     assert_eq!(about, [desk::About::Plant, desk::About::Make]);
     assert_eq!(plan.plants.len(), 1);
 }
+
+#[test]
+fn dried_herb_asks_a_stand_for_what_it_weighed_fresh() {
+    let text = demo(EVENING).into_iter().find(|file| file.name == EVENING).unwrap().text;
+    let dried = text.replace("recipe = \"cooked-leaf\"", "recipe = \"herb-tea\"");
+    let dried = dried.replace("herb = \"fresh\"\nmoisture = \"80–84 %\"", "moisture = \"10 %\"");
+    let dried = dried.replace("serving = \"60 g\"", "serving = \"150 ml\"");
+    assert_ne!(text, dried);
+    let files = demo(EVENING).into_iter().map(|other| match other.name.as_str() {
+        EVENING => file(EVENING, &dried),
+        _ => other,
+    });
+    let plan = plan(&world(), files.collect(), false);
+    let bank = plan.takes.iter().find(|take| take.stand == "nettle-bank").unwrap();
+    // 800 g of dried leaf are 720 g of solids; leaf holds three quarters of water and more.
+    assert!(bank.wanted.known().unwrap().g() > 720.0 / 0.25);
+    assert!(!bank.enough);
+}

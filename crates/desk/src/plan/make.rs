@@ -76,17 +76,18 @@ pub(super) fn wanted(
 /// leave possible.
 fn fresh_wanted(make: &Make, herbal: &Herbal, brew: Option<&Answer<Brew>>) -> Answer<Mass<Fresh>> {
     let said = |id: &str| Text::new(id).with("make", make.called.as_str());
-    let Some(herb) = brew.and_then(|brew| herb_mass(brew.known()?)) else {
+    let known = brew.and_then(Answer::known);
+    let Some((brew, herb)) = known.and_then(|brew| Some((brew, herb_mass(brew)?))) else {
         return Answer::refused(said("plan-wanted-open"), said("plan-settle-wanted-open"));
     };
-    match make.herb {
-        Some(HerbState::Dried) => {
+    match brew.state {
+        HerbState::Fresh => Answer::Known(Mass::from_g(herb.g())),
+        HerbState::Dried => {
             let driest = make.moisture.map_or(0.0, |(low, _)| low.share());
             let solids = herb.g() * (1.0 - driest);
             let wettest = herbal.kitchen.fresh_moisture(&make.plant, make.part);
             wettest.map(|range| Mass::from_g(solids / (1.0 - range.high.share().share())))
         }
-        _ => Answer::Known(Mass::from_g(herb.g())),
     }
 }
 

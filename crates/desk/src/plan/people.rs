@@ -203,7 +203,7 @@ fn portion(make: &Make, brew: Option<&Brew>) -> Portion {
             if make.weighed { Dist::exact(share) } else { Dist::triangular(low, share, high) };
         dist.ok()
     });
-    let state = match make.herb {
+    let state = match brew.map(|brew| brew.state).or(make.herb) {
         Some(HerbState::Fresh) => dose::HerbState::Fresh,
         // Dried herb is stronger by weight: what nobody said counts as dried.
         Some(HerbState::Dried) | None => dose::HerbState::Dried,
