@@ -49,7 +49,7 @@ fn without_gaps(text: &str) -> String {
 #[test]
 fn every_worked_example_says_what_the_page_says() {
     let examples = examples(PAGE);
-    assert_eq!(examples.len(), 12);
+    assert_eq!(examples.len(), 16);
     for Example { command, lines } in examples {
         let words = words(command);
         let (program, args) = words.split_first().expect("a command is not empty");
