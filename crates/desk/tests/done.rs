@@ -94,41 +94,20 @@ fn caraway(world: &World) -> identify::Verdict {
     name(world, order).verdicts.remove(0)
 }
 
-fn overlaid(species: &str) -> World {
+/// The herbal under a sheet of caraway with its relatives as all listed, and a source that is made up.
+fn overlaid(sheet: &str) -> World {
     let world = world();
-    let source = "[[source]]\nid = \"made-up\"\ntitle = \"A flora made up for this test\"\n\
-                  author = \"nobody\"\nkind = \"monograph\"\n";
+    let source = include_str!("../../../docs/worked/caraway-published/sources/made-up.toml");
     let file = |path: &str, text: &str| herbal::TextFile { path: path.into(), text: text.into() };
-    let files = [file("sources/test.toml", source), file("species/carum-carvi.toml", species)];
+    let files = [file("sources/made-up.toml", source), file("species/carum-carvi.toml", sheet)];
     World { herbal: world.herbal.overlay(&files).unwrap(), ..world }
-}
-
-/// Relatives as all listed, and the characters that tell caraway from hemlock, from this source.
-fn caraway_sheet(source: &str) -> String {
-    format!(
-        r#"
-name = "Carum carvi"
-
-[relatives]
-statement = "all-listed"
-regions = ["europe", "north-america"]
-note = "made up"
-src = ["made-up"]
-
-[characters]
-leaf_shape = {{ always = ["linear"], src = ["{source}"] }}
-crushed_smell = {{ usually = ["caraway"], sometimes = ["carrot", "none"], src = ["{source}"] }}
-stem_marking = {{ always = ["none"], src = ["{source}"] }}
-bracts = {{ usually = ["absent"], sometimes = ["few"], src = ["{source}"] }}
-bracteoles = {{ usually = ["absent"], sometimes = ["few"], src = ["{source}"] }}
-fruit_length_mm = {{ range = [3, 4.5], extreme = [3, 6], src = ["{source}"] }}
-"#
-    )
 }
 
 #[test]
 fn caraway_whose_tells_are_remembered_is_not_yet_determined() {
-    let verdict = caraway(&overlaid(&caraway_sheet("memory")));
+    let verdict = caraway(&overlaid(include_str!(
+        "../../../docs/worked/caraway-remembered/species/carum-carvi.toml"
+    )));
     assert_eq!(verdict.outcome, identify::Outcome::NotYet);
     let hemlock = verdict.tells.iter().find(|tells| tells.look_alike == "Conium maculatum");
     assert!(!hemlock.unwrap().met);
@@ -140,7 +119,9 @@ fn caraway_whose_tells_are_remembered_is_not_yet_determined() {
 
 #[test]
 fn caraway_whose_tells_are_published_is_determined() {
-    let verdict = caraway(&overlaid(&caraway_sheet("made-up")));
+    let verdict = caraway(&overlaid(include_str!(
+        "../../../docs/worked/caraway-published/species/carum-carvi.toml"
+    )));
     assert!(verdict.tells.iter().all(|tells| tells.met));
     assert!(verdict.outcome.is_determined(), "{:?} {:?}", verdict.reasons, verdict.bar.rivals);
 }
@@ -258,53 +239,7 @@ fn held(decision: &dose::Decision) -> &Held {
     decision.sealed.held.iter().find(of_day).unwrap()
 }
 
-const SAGE: &str = r#"
-[outing]
-name = "Sage"
-date = 2027-05-01
-from = "10:00"
-to = "15:30"
-zone = "Europe/London"
-region = "europe"
-leader = "maren"
-purpose = "lesson"
-kitchen = "metric"
-[[reader]]
-name = "maren"
-called = "Maren Holt"
-level = "leader"
-[[make]]
-name = "sage-tea"
-called = "Sage tea"
-recipe = "herb-tea"
-plant = "Salvia officinalis"
-part = "leaf"
-herb = "dried"
-moisture = "10 %"
-stage = "dried"
-amounts = { herb = "4.5 g", water = "459 ml" }
-serving = "150 ml"
-weighed = true
-servings-a-day = 3
-days = 1
-people = ["p01"]
-[[content]]
-name = "sage-thujone"
-plant = "Salvia officinalis"
-part = "leaf"
-constituent = "thujone"
-content = { uniform = [2.0, 5.5] }
-transfer = { triangular = [0.2, 0.3, 0.4] }
-source = "worked example"
-[[participant]]
-name = "p01"
-called = "Ansel Brookhouse"
-[[answers]]
-participant = "p01"
-age = 44
-weight = "70 kg"
-rest = "no"
-"#;
+const SAGE: &str = include_str!("../../../docs/worked/sage-tea.toml");
 
 /// 1.5 g of dried leaf a cup, three cups of one batch: 200,000 plain draws gave 7.72 mg for nineteen
 /// days in twenty. Ceiling 6 mg a day for two weeks (Health Canada after EMA/HMPC 2012).

@@ -48,6 +48,19 @@ pub(crate) fn substance_rates(
     Ok(Ok(rates))
 }
 
+/// Whether a content is given for dried herb, and the herb is weighed fresh, or the other way round.
+pub(crate) fn hangs_on_moisture(
+    table: &Table,
+    (cup, herb): (&Cup, &Herb),
+    substance: &SubstanceId,
+) -> bool {
+    contents(table, cup, herb, substance).any(|(row, ..)| match row.basis {
+        ContentBasis::Dry => herb.portion.state == HerbState::Fresh,
+        ContentBasis::Fresh => herb.portion.state == HerbState::Dried,
+        ContentBasis::InDrinkPerG | ContentBasis::Drink => false,
+    })
+}
+
 /// What one row says: grams for each gram of herb, or flat for the serving.
 fn row_rate(
     row: &Content,

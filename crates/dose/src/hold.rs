@@ -1,6 +1,7 @@
 //! What sums are held against: limits, and what cautions and usual amounts allow.
 
 use crate::caution::{Allows, Reach, question};
+use crate::content::hangs_on_moisture;
 use crate::decide::{Case, Findings};
 use crate::doubt::{Bound, Ledger};
 use crate::held::{Held, Passed};
@@ -122,6 +123,7 @@ fn hold_substance(
         return Ok(());
     }
     worst_end_questions(case, findings);
+    moisture_supposed(case, substance, findings);
     for limit in limits.iter().filter(|limit| concerns(limit, case.person) > Concerns::No) {
         let held = hold(case, limit, sum, ledger)?;
         weigh(case, limit, &held, findings);
@@ -133,6 +135,18 @@ fn hold_substance(
     }
     uncovered(case, substance, limits, findings);
     Ok(())
+}
+
+/// Asks first where a sum hangs on water that nobody weighed.
+fn moisture_supposed(case: &Case<'_>, substance: &SubstanceId, findings: &mut Findings) {
+    let herbs = case.cups().flat_map(|cup| cup.herbs.iter().map(move |herb| (cup, herb)));
+    for (cup, herb) in herbs.filter(|(_, herb)| herb.moisture_supposed) {
+        if hangs_on_moisture(case.table, (cup, herb), substance) {
+            let text = about("dose-moisture-supposed", cup, herb)
+                .with("substance", case.table.name(substance));
+            findings.add(Strictness::AskFirst, Rule::Unmeasured, text, None);
+        }
+    }
 }
 
 /// Who has not said whether the worst end is needed is asked.

@@ -5,7 +5,7 @@ use crate::decide::{Case, Findings};
 use crate::limit::{Concerns, concerns};
 use crate::part::about;
 use crate::{
-    Content, ContentBasis, ContentKind, Counted, Cup, Herb, HerbState, LimitUse, Rule, Strictness,
+    Content, ContentBasis, ContentKind, Counted, Cup, Herb, LimitUse, Rule, Strictness,
     SubstanceId, Table, Tie,
 };
 use ground::Form;
@@ -77,11 +77,6 @@ fn weigh_herb(
                 .with("substance", case.table.name(substance));
             findings.add(Strictness::NoReasonFound, Rule::Unmeasured, text, None);
         }
-        if herb.moisture_supposed && hangs_on_moisture(case.table, cup, herb, substance) {
-            let text = about("dose-moisture-supposed", cup, herb)
-                .with("substance", case.table.name(substance));
-            findings.add(Strictness::AskFirst, Rule::Unmeasured, text, None);
-        }
         if !measured(case.table, cup, herb, substance) {
             let text =
                 about("dose-unmeasured", cup, herb).with("substance", case.table.name(substance));
@@ -96,15 +91,6 @@ fn unmeasured_share(table: &Table, cup: &Cup, herb: &Herb, substance: &Substance
     let shared = |row: &Content| transfer(row, cup.form).is_some_and(|share| share.measured);
     !Form::Food.contains(cup.form)
         && contents(table, cup, herb, substance).any(|(row, ..)| whole(row) && !shared(row))
-}
-
-/// Whether a content is given for dried herb, and the herb is weighed fresh, or the other way round.
-fn hangs_on_moisture(table: &Table, cup: &Cup, herb: &Herb, substance: &SubstanceId) -> bool {
-    contents(table, cup, herb, substance).any(|(row, ..)| match row.basis {
-        ContentBasis::Dry => herb.portion.state == HerbState::Fresh,
-        ContentBasis::Fresh => herb.portion.state == HerbState::Dried,
-        ContentBasis::InDrinkPerG | ContentBasis::Drink => false,
-    })
 }
 
 fn screened(case: &Case<'_>, substance: &SubstanceId) -> bool {

@@ -8,7 +8,7 @@
 use crate::content::{fresh, solids, substance_rates};
 use crate::decide::Case;
 use crate::doubt::{Doubt, Ledger};
-use crate::{Counted, Cup, Herb, HowMeasured, SubstanceId, Table};
+use crate::{Counted, Cup, Herb, HerbState, HowMeasured, SubstanceId, Table};
 use ground::{Dist, Fault, Form, Text};
 use std::collections::BTreeSet;
 
@@ -152,13 +152,21 @@ fn held(
     Ok(shares)
 }
 
+fn weighed_otherwise(herb: &Herb) -> Gap {
+    Gap(Text::new("dose-gap-moisture-supposed").taxon("plant", herb.taxon.as_str()))
+}
+
 fn herb_share(
     table: &Table,
     (cup, herb): (&Cup, &Herb),
     of: &Counted,
     ledger: &mut Ledger,
 ) -> Told<Option<Share>> {
+    let (state, supposed) = (herb.portion.state, herb.moisture_supposed);
     let rates = match of {
+        // How much it weighs in the other state is only supposed, and what is supposed clears nobody.
+        Counted::DriedHerb if supposed && state == HerbState::Fresh => Err(weighed_otherwise(herb)),
+        Counted::FreshHerb if supposed && state == HerbState::Dried => Err(weighed_otherwise(herb)),
         Counted::Substance(counted) => substance_rates(table, (cup, herb), counted, ledger)?,
         Counted::DriedHerb => Ok(Some((solids(herb, ledger)?, Doubt::exact(0.0)))),
         Counted::FreshHerb => fresh(herb, ledger)?.map(|fresh| Some((fresh, Doubt::exact(0.0)))),

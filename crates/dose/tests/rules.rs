@@ -367,7 +367,12 @@ fn a_supposed_moisture_asks_first_where_a_sum_hangs_on_it() {
     cup.herbs[0].portion.state = dose::HerbState::Fresh;
     cup.herbs[0].moisture = Some(Dist::exact(0.5).unwrap());
     assert_eq!(outcome(&named, &adult(), &cup), Outcome::AskFirst);
+    // So does what it weighs dried, which a usual amount counts.
+    let mut usual = plain();
+    usual.posology = vec![posology(PLANT, Part::Leaf, Form::Tea, 6.0, 12)];
+    assert_eq!(outcome(&usual, &adult(), &cup), Outcome::AskFirst);
     cup.herbs[0].moisture_supposed = false;
+    assert!(outcome(&usual, &adult(), &cup).strictness() < Strictness::AskFirst);
     assert!(outcome(&named, &adult(), &cup).strictness() < Strictness::AskFirst);
 }
 

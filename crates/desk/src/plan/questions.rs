@@ -102,8 +102,13 @@ fn handed_too_much(
     had: u32,
 ) -> Option<OpenQuestion> {
     let allowed = make.handed_out.get(name);
-    let most = allowed.map_or(0, |handed| handed.outcome.most_servings());
-    let most = most.saturating_mul(make.days);
+    // Where no number was found, no more is decided than was planned.
+    let most = allowed.map_or(0, |handed| match handed.outcome.most_servings() {
+        u32::MAX => make.servings_a_day,
+        most => most,
+    });
+    let days = allowed.map_or(0, |handed| handed.outcome.most_days().min(make.days));
+    let most = most.saturating_mul(days);
     (had > most).then(|| {
         let who = known.school.participants.get(name).map_or(name, |person| &person.called);
         let why = Text::new("plan-handed-too-much")

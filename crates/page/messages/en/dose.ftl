@@ -107,6 +107,7 @@ dose-gap-unsaid = nobody said how much { $substance } is in a serving
 dose-gap-portion = nobody said how much { $plant } is in a serving
 dose-gap-content = what { $plant } holds is not known ({ $row })
 dose-gap-volume = the volume of a serving is not known, so its { $plant } cannot be counted ({ $row })
+dose-gap-moisture-supposed = how much water the { $plant } holds is supposed: what it would weigh dried or fresh is not known
 dose-gap-moisture = how much water the fresh { $plant } held is not known
 dose-gap-extreme = the most that { $plant } may hold was not published
 dose-gap-named = { $substance } is known to be in it, and nobody is known to have measured how much
