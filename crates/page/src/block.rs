@@ -24,6 +24,8 @@ pub enum Block {
     Figure(Figure),
     /// Boxes to tick on paper.
     Ticks(Vec<Prose>),
+    /// Lines to write on by hand.
+    Lines(Lines),
     /// A break between parts.
     Break(Break),
 }
@@ -191,6 +193,15 @@ pub struct Figure {
     pub caption: Prose,
 }
 
+/// Lines to write on by hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Lines {
+    /// What is written there.
+    pub label: Prose,
+    /// How many there are.
+    pub count: u8,
+}
+
 /// A break between parts.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Break {
@@ -236,6 +247,12 @@ impl Block {
         Self::List(List { marks, items })
     }
 
+    /// Lines to write on by hand.
+    #[must_use]
+    pub fn lines(label: impl Into<Prose>, count: u8) -> Self {
+        Self::Lines(Lines { label: label.into(), count })
+    }
+
     /// Opens every line in it that opens on demand.
     pub(crate) fn open(&mut self) {
         let open_all = |blocks: &mut Vec<Block>| blocks.iter_mut().for_each(Block::open);
@@ -252,6 +269,7 @@ impl Block {
             | Self::Table(_)
             | Self::Figure(_)
             | Self::Ticks(_)
+            | Self::Lines(_)
             | Self::Break(_) => {}
         }
     }

@@ -47,7 +47,12 @@ pub enum Inline {
     },
     /// Something to be typed or found in a file.
     Code(String),
+    /// Room to write by hand: the rest of the line or cell.
+    Blank,
 }
+
+/// What stands for room to write where nothing but letters can stand.
+const BLANK: &str = "________";
 
 /// Where a link leads.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -85,6 +90,7 @@ impl Inline {
                 words
             }
             Self::Number { says, .. } | Self::Link { says, .. } => says,
+            Self::Blank => BLANK,
         }
     }
 }
@@ -147,6 +153,12 @@ impl Prose {
     #[must_use]
     pub fn code(self, words: &str) -> Self {
         self.and(Inline::Code(clean::foreign(words)))
+    }
+
+    /// With room after it to write by hand.
+    #[must_use]
+    pub fn blank(self) -> Self {
+        self.and(Inline::Blank)
     }
 
     /// With other prose after it.

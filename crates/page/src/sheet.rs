@@ -17,6 +17,8 @@ pub struct Page {
     pub skip: String,
     /// How large it is set.
     pub size: TypeSize,
+    /// What it is printed on.
+    pub format: Format,
     /// Its blocks, in reading order.
     pub blocks: Vec<Block>,
 }
@@ -42,7 +44,28 @@ pub enum TypeSize {
     Large,
 }
 
+/// What a page is printed on.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Format {
+    /// Whole sheets, as many as it takes.
+    #[default]
+    Sheets,
+    /// A whole sheet turned on its side, for wide tables.
+    Wide,
+    /// One side of half a sheet.
+    Half,
+    /// One side of a card that folds in four to the size of a bank card.
+    Wallet,
+}
+
 impl Page {
+    /// The same page, printed on this.
+    #[must_use]
+    pub fn on(mut self, format: Format) -> Self {
+        self.format = format;
+        self
+    }
+
     /// The same page with these blocks after the others.
     #[must_use]
     pub fn with(mut self, blocks: impl IntoIterator<Item = Block>) -> Self {

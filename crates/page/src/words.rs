@@ -1,8 +1,8 @@
 //! Blocks from messages: how a view writes a page without writing a sentence.
 
 use crate::{
-    Anchor, Block, Catalogue, Fact, Figure, Item, Kind, Level, MonthStrip, Notice, NoticeKind,
-    Page, Prose, Rounding, Ruler, TypeSize, so_many_in,
+    Anchor, Block, Catalogue, Fact, Figure, Format, Item, Kind, Level, MonthStrip, Notice,
+    NoticeKind, Page, Prose, Rounding, Ruler, TypeSize, so_many_in,
 };
 use ground::{Fraction, Month, Refusal, Season, Source, SourceId, Spread, Text, Unit};
 use herbal::{Glossary, Herbal};
@@ -52,6 +52,7 @@ impl<'a> Words<'a> {
             band: (kind == Kind::Sealed).then(|| self.catalogue.word("page-sealed").into()),
             skip: self.catalogue.word("page-skip"),
             size: TypeSize::Normal,
+            format: Format::Sheets,
             blocks: Vec::new(),
         }
     }

@@ -34,6 +34,10 @@ impl Writer {
                     @for tick in ticks { li { span { (prose(tick)) } } }
                 }
             },
+            Block::Lines(lines) => html! {
+                p.to-write { (prose(&lines.label)) }
+                div.lines aria-hidden="true" { @for _ in 0..lines.count { div {} } }
+            },
             Block::Break(Break::Rule) => html! { hr; },
             Block::Break(Break::Page) => html! { div.page-break {} },
         }
@@ -172,6 +176,7 @@ fn inline(piece: &Inline) -> Markup {
             a.number href={ "#" (anchor.as_str()) } { (says) }
         },
         Inline::Link { says, to } => html! { a href=(address(to)) { (says) } },
+        Inline::Blank => html! { span.blank { (piece.words()) } },
     }
 }
 

@@ -4,8 +4,8 @@ use super::Style;
 use super::table::{self, Row};
 use super::wrap::{Face, wrap};
 use crate::{
-    Align, Block, Details, Fact, Figure, Heading, Item, Level, List, Marks, Notice, NoticeKind,
-    Prose, Table,
+    Align, Block, Details, Fact, Figure, Heading, Item, Level, Lines, List, Marks, Notice,
+    NoticeKind, Prose, Table,
 };
 use unicode_width::UnicodeWidthStr;
 
@@ -58,6 +58,7 @@ impl Canvas {
             Block::Details(details) => self.details(details),
             Block::Figure(figure) => self.figure(figure),
             Block::Ticks(ticks) => self.ticks(ticks),
+            Block::Lines(to_write) => self.lines(to_write),
             Block::Break(_) => vec!["─".repeat(self.width.unwrap_or(WIDE))],
         }
     }
@@ -103,6 +104,12 @@ impl Canvas {
     fn ticks(self, ticks: &[Prose]) -> Vec<String> {
         let tick = |says: &Prose| hang("☐ ", self.inner(2).set(says, Face::Plain));
         ticks.iter().flat_map(tick).collect()
+    }
+
+    fn lines(self, lines: &Lines) -> Vec<String> {
+        let line = "_".repeat(self.width.unwrap_or(WIDE));
+        let lined = std::iter::repeat_n(line, lines.count.into());
+        self.set(&lines.label, Face::Plain).into_iter().chain(lined).collect()
     }
 
     fn table(self, table: &Table) -> Vec<String> {

@@ -109,7 +109,7 @@ fn words(prose: &Prose, plain: Face) -> Vec<Line> {
 fn looks(inline: &Inline, plain: Face) -> Vec<(Face, String)> {
     let words = inline.words().to_owned();
     match inline {
-        Inline::Text(_) | Inline::Number { .. } => vec![(plain, words)],
+        Inline::Text(_) | Inline::Number { .. } | Inline::Blank => vec![(plain, words)],
         Inline::Strong(_) => vec![(Face::Bold, words)],
         Inline::Taxon(_) => vec![(Face::Italic, words)],
         Inline::Code(_) => vec![(plain, format!("`{words}`"))],

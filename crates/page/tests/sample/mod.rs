@@ -102,6 +102,8 @@ fn words_and_lists(words: &Words<'_>, anchor: &Anchor) -> Vec<Block> {
             },
         ]),
         Block::heading(Level::Point, "In the basket"),
+        Block::Para(Prose::from("Counted by ").blank()),
+        Block::lines("What was seen", 2),
         Block::Ticks(vec![
             Prose::from("sorted piece by piece by two people"),
             Prose::new().text("no leaf of ").taxon("Conium maculatum").text(" found"),

@@ -76,9 +76,7 @@ fn stop(plan: &Plan, row: &Row, words: &Words<'_>) -> Vec<Block> {
     std::iter::once(heading)
         .chain(shown.flat_map(|plant| at_stop(plant, words)))
         .chain(takes)
-        .chain([Block::Facts(vec![
-            words.fact(&Text::new("view-run-notes"), "______________________________"),
-        ])])
+        .chain([Block::lines(words.word("view-run-notes"), 3)])
         .collect()
 }
 
