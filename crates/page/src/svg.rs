@@ -142,16 +142,28 @@ impl Drawing {
         self.marks.push('\n');
     }
 
+    /// How wide it is on paper, where that means something.
+    #[must_use]
+    pub fn width_mm(&self) -> Option<f64> {
+        self.true_to_size.then(|| f64::from(self.size.0) / f64::from(UNITS_IN_MM))
+    }
+
     /// The drawing as an SVG element, whose parts are named after `id`.
     #[must_use]
     pub fn svg(&self, id: &str) -> String {
+        self.svg_in(id, "system-ui, sans-serif")
+    }
+
+    /// The same, its letters in this font.
+    #[must_use]
+    pub fn svg_in(&self, id: &str, font: &str) -> String {
         let (width, height) = self.size;
         let size = if self.true_to_size { self.millimetres() } else { String::new() };
         let (title, describes) = (escape(&self.title), escape(&self.describes));
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
              aria-labelledby=\"{id}-title {id}-desc\" viewBox=\"0 0 {width} {height}\"{size} \
-             direction=\"ltr\" font-family=\"system-ui, sans-serif\" font-size=\"{LETTERS}\">\n\
+             direction=\"ltr\" font-family=\"{font}\" font-size=\"{LETTERS}\">\n\
              <title id=\"{id}-title\">{title}</title>\n<desc id=\"{id}-desc\">{describes}</desc>\n\
              {}</svg>",
             self.marks

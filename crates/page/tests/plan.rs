@@ -87,18 +87,18 @@ fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
     let catalogue = Catalogue::english();
     let words = Words::new(&catalogue);
     let mut looked_at = 0;
-    for named in written(&plan).iter().filter(|named| named.file != "sealed-list.html") {
+    for named in written(&plan).iter().filter(|named| named.name != "sealed-list") {
         let shown = html(&named.page);
-        assert!(!shown.contains('⟦'), "a message is missing on {}", named.file);
+        assert!(!shown.contains('⟦'), "a message is missing on {}", named.name);
         for condition in Condition::ALL.iter().filter(|c| **c != Condition::All) {
             let asked = words.word(&format!("condition-{}", condition.word()));
-            assert!(!shown.contains(&asked), "{}: {asked}", named.file);
+            assert!(!shown.contains(&asked), "{}: {asked}", named.name);
         }
         let shown = shown.to_lowercase();
         for word in
             ["pregnan", "epilep", "blood thin", "anticoag", "aspirin", "nursing", "years old"]
         {
-            assert!(!shown.contains(word), "{}: {word}", named.file);
+            assert!(!shown.contains(word), "{}: {word}", named.name);
         }
         looked_at += 1;
     }
@@ -107,7 +107,7 @@ fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
 
 #[test]
 fn the_sealed_list_is_written_only_where_reasons_were_asked_for() {
-    let sealed = |pages: &[NamedPage]| pages.iter().any(|p| p.file == "sealed-list.html");
+    let sealed = |pages: &[NamedPage]| pages.iter().any(|p| p.name == "sealed-list");
     assert!(!sealed(&written(&plan(false, |said| said))));
     assert!(sealed(&written(&plan(true, |said| said))));
 }
@@ -130,8 +130,7 @@ fn exchanging_the_answers_of_two_people_who_are_handed_the_same_changes_no_byte(
 #[test]
 fn a_plant_that_something_deadly_is_taken_for_carries_no_recipe() {
     let plan = plan(false, |said| said);
-    let ramsons =
-        written(&plan).into_iter().find(|p| p.file == "plant-allium-ursinum.html").unwrap();
+    let ramsons = written(&plan).into_iter().find(|p| p.name == "plant-allium-ursinum").unwrap();
     let said = text(&ramsons.page, None, Style::Plain);
     assert!(said.contains("No recipe stands here") && !said.contains("What goes in"));
 }

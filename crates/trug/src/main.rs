@@ -17,6 +17,7 @@ use command::Command;
 use desk::{Reply, World};
 use ground::Faults;
 use page::{Catalogue, Words};
+use pages::Failed;
 use screen::{Screen, ScreenArgs};
 use std::io::{self, Write as _};
 use std::path::PathBuf;
@@ -50,10 +51,14 @@ fn main() -> ExitCode {
     match answer(&asked) {
         Ok((world, reply)) => {
             let words = Words::new(&catalogue).with_herbal(&world.herbal);
-            match asked.command.out().map(|folder| pages::write(folder, &reply, &world, &words)) {
-                Some(Err(error)) => {
+            match asked.command.pages().map(|pages| pages.write(&reply, &world, &words)) {
+                Some(Err(Failed::Disk(error))) => {
                     complain(&format!("{error}\n"));
                     ExitCode::from(NOT_DONE)
+                }
+                Some(Err(Failed::AtFault(faults))) => {
+                    complain(&catalogue.faults(&faults));
+                    ExitCode::from(AT_FAULT)
                 }
                 _ => print(&reply, &screen, &words),
             }

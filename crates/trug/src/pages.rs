@@ -1,35 +1,129 @@
 //! Pages on disk: a folder that is there whole or not at all.
 
+use clap::{Args, ValueEnum};
 use desk::{Reply, Request, World, answer};
-use ground::{Fault, Place};
-use page::{Words, html, pages};
+use ground::{Fault, Faults, Place};
+use jiff::civil::DateTime;
+use page::{NamedPage, Words, html, pages};
+use pdf::{Paper, Press};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// Writes the pages of a plan into a folder; any other reply has none.
-pub(crate) fn write(
-    folder: &Path,
-    reply: &Reply,
-    world: &World,
-    words: &Words<'_>,
-) -> io::Result<()> {
-    let Reply::Plan(plan) = reply else { return Ok(()) };
-    let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() }) {
-        Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
-        _ => None,
-    };
-    let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
-    let pages = pages(plan, &sheets, words).into_iter();
-    write_whole(folder, pages.map(|named| (named.file, html(&named.page))))
+/// Which pages are written, where, and on what.
+#[derive(Args)]
+pub(crate) struct PageArgs {
+    /// Write the pages into this folder too, each as HTML and as PDF
+    #[arg(long, value_name = "DIR")]
+    out: Option<PathBuf>,
+    /// Only these pages, such as run-sheet,brew,labels; all when left out
+    #[arg(long, value_name = "NAME", value_delimiter = ',', requires = "out")]
+    pages: Vec<String>,
+    /// The paper in the printer
+    #[arg(long, value_enum, default_value_t, requires = "out")]
+    paper: PaperArg,
+    /// In large print
+    #[arg(long, requires = "out")]
+    large: bool,
+}
+
+#[derive(Clone, Copy, Default, ValueEnum)]
+enum PaperArg {
+    /// 210 by 297 mm
+    #[default]
+    A4,
+    /// 8½ by 11 inches
+    Letter,
+}
+
+/// What went wrong on the way to the folder.
+pub(crate) enum Failed {
+    /// What was asked for cannot be printed.
+    AtFault(Faults),
+    /// The disk would not have it.
+    Disk(io::Error),
+}
+
+impl From<io::Error> for Failed {
+    fn from(error: io::Error) -> Self {
+        Self::Disk(error)
+    }
+}
+
+impl PageArgs {
+    /// Whether pages may be written where they are meant to go.
+    ///
+    /// # Errors
+    /// A folder with anything else in it, which would be lost.
+    pub(crate) fn may_write(&self) -> Result<(), Fault> {
+        self.out.as_deref().map_or(Ok(()), may_write)
+    }
+
+    /// Writes the pages of a reply into the folder that was asked for, if one was.
+    pub(crate) fn write(
+        &self,
+        reply: &Reply,
+        world: &World,
+        words: &Words<'_>,
+    ) -> Result<(), Failed> {
+        let (Some(folder), Reply::Plan(plan)) = (&self.out, reply) else { return Ok(()) };
+        let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() })
+        {
+            Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
+            _ => None,
+        };
+        let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
+        let chosen = self.choose(pages(plan, &sheets, words)).map_err(Failed::AtFault)?;
+        let files = self.print(chosen, plan.head.as_of).map_err(Failed::AtFault)?;
+        Ok(write_whole(folder, files)?)
+    }
+
+    /// The pages that were asked for.
+    fn choose(&self, pages: Vec<NamedPage>) -> Result<Vec<NamedPage>, Faults> {
+        let asked = |page: &NamedPage, name: &String| {
+            page.name
+                .strip_prefix(name.as_str())
+                .is_some_and(|n| n.is_empty() || n.starts_with('-'))
+        };
+        let known = |name: &&String| pages.iter().any(|page| asked(page, name));
+        let mut faults = Faults::none();
+        for name in self.pages.iter().filter(|name| !known(name)) {
+            let names: Vec<_> = pages.iter().map(|page| page.name.as_str()).collect();
+            let fault = Fault::new("unknown-page", Place::entry("plan", "", "pages"), name);
+            faults.add(fault.with("known", names.join(", ")));
+        }
+        faults.or(())?;
+        let wanted = |page: &NamedPage| {
+            self.pages.is_empty() || self.pages.iter().any(|name| asked(page, name))
+        };
+        Ok(pages.into_iter().filter(wanted).collect())
+    }
+
+    /// Each page as HTML and as PDF.
+    fn print(
+        &self,
+        pages: Vec<NamedPage>,
+        made: DateTime,
+    ) -> Result<Vec<(String, Vec<u8>)>, Faults> {
+        let press = Press::new()?;
+        let paper = match self.paper {
+            PaperArg::A4 => Paper::A4,
+            PaperArg::Letter => Paper::Letter,
+        };
+        let mut files = Vec::with_capacity(2 * pages.len());
+        for NamedPage { name, page } in pages {
+            let page = if self.large { page.large() } else { page };
+            files.push((format!("{name}.html"), html(&page).into_bytes()));
+            files.push((format!("{name}.pdf"), press.print(&page, paper, made)?));
+        }
+        Ok(files)
+    }
 }
 
 /// Whether pages may be written there: nothing stands there, or nothing but pages.
-///
-/// # Errors
-/// A folder with anything else in it, which would be lost.
-pub(crate) fn may_write(folder: &Path) -> Result<(), Fault> {
-    let is_page = |path: &Path| path.extension().is_some_and(|end| end == "html") && path.is_file();
+fn may_write(folder: &Path) -> Result<(), Fault> {
+    let ours = |end: &std::ffi::OsStr| ["html", "pdf", "ics"].iter().any(|known| end == *known);
+    let is_page = |path: &Path| path.extension().is_some_and(ours) && path.is_file();
     let only_pages = || {
         let mut entries = fs::read_dir(folder).into_iter().flatten();
         folder.is_dir() && entries.all(|entry| entry.is_ok_and(|entry| is_page(&entry.path())))
@@ -44,11 +138,12 @@ pub(crate) fn may_write(folder: &Path) -> Result<(), Fault> {
 
 /// Writes files into a folder. They are written beside it first and moved as one, so that a reader
 /// never finds half of them; a folder that was there is replaced.
-fn write_whole(folder: &Path, files: impl IntoIterator<Item = (String, String)>) -> io::Result<()> {
+fn write_whole(folder: &Path, files: Vec<(String, Vec<u8>)>) -> io::Result<()> {
     let fresh = beside(folder, "new");
     let old = beside(folder, "old");
     fs::create_dir_all(&fresh)?;
-    let written = files.into_iter().try_for_each(|(name, text)| fs::write(fresh.join(name), text));
+    let mut files = files.into_iter();
+    let written = files.try_for_each(|(name, bytes)| fs::write(fresh.join(name), bytes));
     let moved = written.and_then(|()| replace(folder, &fresh, &old));
     if moved.is_err() {
         // The first error is the one to tell; what is left over is only clutter.

@@ -118,3 +118,13 @@ place-unknown = the input
 said-fault = { $place }: { $fault }
 said-want = Wanted: { $want }
 said-mend = To mend it: { $mend }
+
+fault-unknown-page = There is no page called { $got }.
+    .want = One of these, or how several of them begin: { $known }.
+    .mend = Write one of these names, or leave --pages out for all of them.
+fault-page-does-not-fit = "{ $got }" does not fit on its one side of paper.
+    .want = So few words that they can be read at 7 points.
+    .mend = Say less in what the page is made from: fewer stops, shorter names.
+fault-page-not-set = The page could not be set: { $got }.
+    .want = A page that the typesetter takes.
+    .mend = This is a mistake of the program: please tell those who look after it, with the outing file.

@@ -8,11 +8,11 @@ mod outing;
 mod plan;
 mod sums;
 
+use crate::pages::PageArgs;
 use crate::world::Knowledge;
 use clap::Subcommand;
 use desk::{Request, World};
 use ground::Faults;
-use std::path::Path;
 
 /// What can be asked.
 #[derive(Subcommand)]
@@ -62,10 +62,10 @@ impl Command {
         }
     }
 
-    /// The folder that the pages go to, where the arguments name one.
-    pub(crate) fn out(&self) -> Option<&Path> {
+    /// Which pages are written and where, for what has pages.
+    pub(crate) fn pages(&self) -> Option<&PageArgs> {
         match self {
-            Self::Plan(asked) => asked.out.as_deref(),
+            Self::Plan(asked) => Some(&asked.pages),
             _ => None,
         }
     }

@@ -1,7 +1,7 @@
 //! `trug plan`: an outing, worked out.
 
 use crate::files;
-use crate::pages;
+use crate::pages::PageArgs;
 use crate::read::{moment, start};
 use clap::Args;
 use desk::{Request, World};
@@ -17,9 +17,8 @@ pub(crate) struct Plan {
     /// With the leader's reasons, which tell of people's health
     #[arg(long)]
     reasons: bool,
-    /// Write the pages of the plan into this folder too
-    #[arg(long, value_name = "DIR")]
-    pub(crate) out: Option<PathBuf>,
+    #[command(flatten)]
+    pub(super) pages: PageArgs,
     /// The moment it is worked out for; now when left out
     #[arg(long, value_name = "DATETIME", value_parser = moment)]
     now: Option<DateTime>,
@@ -30,9 +29,7 @@ pub(crate) struct Plan {
 
 impl Plan {
     pub(super) fn request(&self) -> Result<Request, Faults> {
-        if let Some(folder) = &self.out {
-            pages::may_write(folder)?;
-        }
+        self.pages.may_write()?;
         let files = files::outing(std::slice::from_ref(&self.file))?;
         Ok(Request::Plan { files, reasons: self.reasons })
     }

@@ -10,17 +10,17 @@ use harvest::Quantity;
 use identify::Next;
 use std::collections::{BTreeMap, BTreeSet};
 
-/// A page with the name of the file it goes into.
+/// A page with the name of the files it goes into.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct NamedPage {
-    /// The name of the file, of small letters, digits, `-` and one `.`.
-    pub file: String,
+    /// The name of its files without their ends, of small letters, digits and `-`.
+    pub name: String,
     /// The page.
     pub page: Page,
 }
 
 /// Every page of a plan. `sheets` holds what is known of each plant, by its scientific name: a plant
-/// without a sheet there has no page to take home. Only `sealed-list.html` says why anybody is handed
+/// without a sheet there has no page to take home. Only `sealed-list` says why anybody is handed
 /// what, and it is there only where the plan holds the reasons.
 #[must_use]
 pub fn pages(
@@ -28,18 +28,18 @@ pub fn pages(
     sheets: &BTreeMap<String, SheetReply>,
     words: &Words<'_>,
 ) -> Vec<NamedPage> {
-    let named = |file: &str, page: Page| NamedPage { file: file.to_owned(), page };
+    let named = |name: &str, page: Page| NamedPage { name: name.to_owned(), page };
     let mut pages = vec![
-        named("run-sheet.html", run_sheet(plan, words)),
-        named("serving-list.html", serving_list(plan, words)),
+        named("run-sheet", run_sheet(plan, words)),
+        named("serving-list", serving_list(plan, words)),
     ];
     pages.extend(plan.plants.iter().filter_map(|plant| {
         let sheet = sheets.get(&plant.taxon)?;
         let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
-        Some(named(&format!("plant-{slug}.html"), plant_sheet(plan, plant, sheet, words)))
+        Some(named(&format!("plant-{slug}"), plant_sheet(plan, plant, sheet, words)))
     }));
     if plan.sealed.is_some() {
-        pages.push(named("sealed-list.html", sealed_list(plan, words)));
+        pages.push(named("sealed-list", sealed_list(plan, words)));
     }
     pages
 }

@@ -1,0 +1,237 @@
+//! Blocks into calls of the functions of `style.typ`.
+
+use crate::fonts::{DRAWN, Fonts};
+use crate::markup::string;
+use page::{
+    Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Level,
+    Lines, List, Marks, Notice, NoticeKind, Page, Prose, Table, Target,
+};
+use std::collections::BTreeSet;
+
+/// Letters after which a word without a gap may be broken, so that it stays on the paper.
+const LONG_WORD: usize = 24;
+
+/// Writes blocks, and minds what must hold of the page as a whole.
+pub(crate) struct Writer<'a> {
+    fonts: &'a Fonts,
+    /// Places that links of this page can lead to.
+    anchors: BTreeSet<&'a str>,
+    /// How deep the last heading stood; the next stands at most one step deeper.
+    depth: u8,
+    drawings: u32,
+}
+
+impl<'a> Writer<'a> {
+    pub(crate) fn new(page: &'a Page, fonts: &'a Fonts) -> Self {
+        let mut anchors = BTreeSet::new();
+        gather(&page.blocks, &mut anchors);
+        Self { fonts, anchors, depth: 1, drawings: 0 }
+    }
+
+    /// Each block on a line of its own.
+    pub(crate) fn blocks(&mut self, blocks: &[Block]) -> String {
+        blocks.iter().map(|block| self.block(block) + "\n").collect()
+    }
+
+    fn block(&mut self, block: &Block) -> String {
+        match block {
+            Block::Heading(heading) => self.heading(heading),
+            Block::Para(says) => format!("para({})", self.prose(says)),
+            Block::List(list) => self.list(list),
+            Block::Table(table) => self.table(table),
+            Block::Facts(facts) => self.facts(facts),
+            Block::Notice(notice) => self.notice(notice),
+            Block::Details(details) => self.details(details),
+            Block::Figure(figure) => self.figure(figure),
+            Block::Ticks(ticks) => self.call("ticks", ticks),
+            Block::Lines(Lines { label, count }) => {
+                format!("to-write({}, {count})", self.prose(label))
+            }
+            Block::Break(Break::Rule) => "rule()".to_owned(),
+            Block::Break(Break::Page) => "next-page()".to_owned(),
+        }
+    }
+
+    fn heading(&mut self, heading: &Heading) -> String {
+        let level = match heading.level {
+            Level::Section => 2,
+            Level::Part => 3,
+            Level::Point => 4,
+        };
+        self.depth = level.min(self.depth + 1);
+        let says = self.prose(&heading.says);
+        let set = format!("heading(level: {}, {says})", self.depth);
+        anchored(set, heading.anchor.as_ref())
+    }
+
+    /// A function of several pieces of prose.
+    fn call(&self, name: &str, all: &[Prose]) -> String {
+        let said: Vec<_> = all.iter().map(|prose| self.prose(prose)).collect();
+        format!("{name}({})", said.join(", "))
+    }
+
+    fn list(&mut self, list: &List) -> String {
+        let name = match list.marks {
+            Marks::Bullets => "bullets",
+            Marks::Numbers => "numbered",
+        };
+        let items: Vec<_> = list.items.iter().map(|item| self.item(item)).collect();
+        format!("{name}({})", items.join(", "))
+    }
+
+    fn item(&mut self, item: &Item) -> String {
+        let says = self.prose(&item.says);
+        if item.under.is_empty() {
+            return says;
+        }
+        format!("{{ {says}\n{}}}", self.blocks(&item.under))
+    }
+
+    fn table(&mut self, table: &Table) -> String {
+        let heads: Vec<_> = table.columns.iter().map(|column| self.prose(&column.head)).collect();
+        let aligns: Vec<_> = table.columns.iter().map(align).collect();
+        let rows: Vec<_> = table.rows.iter().map(|row| self.row(table, row)).collect();
+        format!(
+            "sheet-table(caption: {}, aligns: ({},), heads: ({},), row-heads: {}, {})",
+            self.prose(&table.caption),
+            aligns.join(", "),
+            heads.join(", "),
+            table.rows_have_heads,
+            rows.join(", ")
+        )
+    }
+
+    fn row(&self, table: &Table, row: &[Prose]) -> String {
+        let empty = Prose::new();
+        let cell = |at: usize| row.get(at).unwrap_or(&empty);
+        let cells: Vec<_> = (0..table.columns.len()).map(|at| self.cell(cell(at))).collect();
+        format!("({},)", cells.join(", "))
+    }
+
+    /// The prose of a cell; room to write makes the cell tall.
+    fn cell(&self, prose: &Prose) -> String {
+        let blank = !prose.is_empty() && prose.iter().all(|piece| *piece == Inline::Blank);
+        if blank { "room".to_owned() } else { self.prose(prose) }
+    }
+
+    fn facts(&mut self, facts: &[Fact]) -> String {
+        let facts: Vec<_> = facts.iter().map(|fact| self.fact(fact)).collect();
+        format!("facts({})", facts.join(", "))
+    }
+
+    fn fact(&mut self, fact: &Fact) -> String {
+        let (label, value) = (self.prose(&fact.label), self.prose(&fact.value));
+        let under = self.blocks(&fact.under);
+        format!("({label}, {{ {value}\n{under}}})")
+    }
+
+    fn notice(&mut self, notice: &Notice) -> String {
+        let kind = match notice.kind {
+            NoticeKind::Question => "question",
+            NoticeKind::Caution => "caution",
+            NoticeKind::DoNot => "do-not",
+        };
+        let head = self.prose(&notice.head);
+        format!("notice(\"{kind}\", {head}, {{\n{}}})", self.blocks(&notice.blocks))
+    }
+
+    fn details(&mut self, details: &Details) -> String {
+        let summary = self.prose(&details.summary);
+        let set = format!("opened({summary}, {{\n{}}})", self.blocks(&details.blocks));
+        anchored(set, details.anchor.as_ref())
+    }
+
+    fn figure(&mut self, figure: &Figure) -> String {
+        self.drawings += 1;
+        let drawing = &figure.drawing;
+        let svg = drawing.svg_in(&format!("figure-{}", self.drawings), DRAWN);
+        let width = drawing.width_mm().map_or("auto".to_owned(), |mm| format!("{mm}mm"));
+        format!(
+            "drawing({}, width: {width}, alt: {}, {})",
+            string(&svg),
+            string(&self.fonts.drawable(drawing.describes())),
+            self.prose(&figure.caption)
+        )
+    }
+
+    /// Prose as one piece of content.
+    pub(crate) fn prose(&self, prose: &Prose) -> String {
+        let said: Vec<_> = prose.iter().map(|piece| self.inline(piece)).collect();
+        if said.is_empty() { "[]".to_owned() } else { format!("{{ {} }}", said.join("; ")) }
+    }
+
+    fn inline(&self, piece: &Inline) -> String {
+        let words = string(&breakable(&self.fonts.drawable(piece.words())));
+        match piece {
+            Inline::Text(_) | Inline::Number { working: None, .. } => format!("[#{words}]"),
+            Inline::Strong(_) => format!("strong({words})"),
+            Inline::Taxon(_) => format!("taxon({words})"),
+            Inline::Code(_) => format!("typed({words})"),
+            Inline::Number { working: Some(anchor), .. } => self.here(&words, anchor),
+            Inline::Link { to: Target::Here(anchor), .. } => self.here(&words, anchor),
+            Inline::Link { to: Target::Web(address), .. } => {
+                format!("web({words}, {}, {})", string(address), string(&breakable(address)))
+            }
+            Inline::Link { to: Target::Beside(_), .. } => format!("[#{words}]"),
+            Inline::Blank => "blank".to_owned(),
+        }
+    }
+
+    /// Words that lead to a place of this page, where there is one.
+    fn here(&self, words: &str, anchor: &Anchor) -> String {
+        if self.anchors.contains(anchor.as_str()) {
+            format!("link(label({}), {words})", string(anchor.as_str()))
+        } else {
+            format!("[#{words}]")
+        }
+    }
+}
+
+fn align(column: &Column) -> &'static str {
+    match column.align {
+        Align::Start => "start",
+        Align::End => "end",
+    }
+}
+
+fn anchored(set: String, anchor: Option<&Anchor>) -> String {
+    match anchor {
+        Some(anchor) => format!("[#{set} #label({})]", string(anchor.as_str())),
+        None => set,
+    }
+}
+
+fn gather<'a>(blocks: &'a [Block], anchors: &mut BTreeSet<&'a str>) {
+    for block in blocks {
+        match block {
+            Block::Heading(heading) => anchors.extend(heading.anchor.as_ref().map(Anchor::as_str)),
+            Block::Details(details) => {
+                anchors.extend(details.anchor.as_ref().map(Anchor::as_str));
+                gather(&details.blocks, anchors);
+            }
+            Block::Notice(notice) => gather(&notice.blocks, anchors),
+            Block::List(list) => list.items.iter().for_each(|item| gather(&item.under, anchors)),
+            Block::Facts(facts) => facts.iter().for_each(|fact| gather(&fact.under, anchors)),
+            Block::Para(_)
+            | Block::Table(_)
+            | Block::Figure(_)
+            | Block::Ticks(_)
+            | Block::Lines(_)
+            | Block::Break(_) => {}
+        }
+    }
+}
+
+/// Words with places where a very long one may go on in the next line.
+fn breakable(words: &str) -> String {
+    let mut run = 0;
+    let mut said = String::with_capacity(words.len());
+    for letter in words.chars() {
+        run = if letter.is_whitespace() { 0 } else { run + 1 };
+        if run > LONG_WORD && run % 6 == 0 {
+            said.push('\u{200b}');
+        }
+        said.push(letter);
+    }
+    said
+}

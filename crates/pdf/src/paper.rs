@@ -1,0 +1,89 @@
+//! How large paper is, and how a page stands on it.
+
+use page::{Format, Kind, Page, TypeSize};
+
+/// The paper in the printer.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub enum Paper {
+    /// 210 mm by 297 mm (ISO 216).
+    #[default]
+    A4,
+    /// 8.5 by 11 inches (ANSI/ASME Y14.1).
+    Letter,
+}
+
+impl Paper {
+    /// Width and height in millimetres.
+    #[must_use]
+    pub fn size_mm(self) -> (f64, f64) {
+        match self {
+            Self::A4 => (210.0, 297.0),
+            Self::Letter => (215.9, 279.4),
+        }
+    }
+
+    /// Width and height of half a sheet in millimetres.
+    fn half_mm(self) -> (f64, f64) {
+        let (width, height) = self.size_mm();
+        (height / 2.0, width)
+    }
+}
+
+/// A bank card, width and height in millimetres (ISO/IEC 7810, ID-1).
+const CARD_MM: (f64, f64) = (85.6, 53.98);
+
+/// How one page stands on its paper.
+#[derive(Clone, Debug)]
+pub(crate) struct Setting {
+    pub(crate) width_mm: f64,
+    pub(crate) height_mm: f64,
+    pub(crate) margin_mm: f64,
+    /// The letters of the text.
+    pub(crate) size_pt: f64,
+    /// Side by side.
+    pub(crate) columns: u8,
+    /// Whether it is one side that needs no number.
+    pub(crate) one_side: bool,
+}
+
+impl Setting {
+    /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of
+    /// Citizens with Low Vision International ask for at least 18.
+    pub(crate) fn of(page: &Page, paper: Paper) -> Self {
+        let (width, height) = paper.size_mm();
+        let large = page.size == TypeSize::Large;
+        let sheets = Self {
+            width_mm: width,
+            height_mm: height,
+            margin_mm: if large { 25.0 } else { 18.0 },
+            size_pt: letters(page),
+            columns: 1,
+            one_side: false,
+        };
+        match page.format {
+            Format::Sheets => sheets,
+            Format::Wide => Self { width_mm: height, height_mm: width, ..sheets },
+            Format::Half => {
+                let (width_mm, height_mm) = paper.half_mm();
+                Self { width_mm, height_mm, margin_mm: 9.0, one_side: true, ..sheets }
+            }
+            Format::Wallet => Self {
+                width_mm: 2.0 * CARD_MM.0,
+                height_mm: 2.0 * CARD_MM.1,
+                margin_mm: 4.0,
+                columns: 2,
+                one_side: true,
+                ..sheets
+            },
+        }
+    }
+}
+
+/// Hand-outs in 12 points; what the leader alone reads is set closer, so that fewer sheets go along.
+fn letters(page: &Page) -> f64 {
+    match (page.size, page.kind) {
+        (TypeSize::Large, _) => 20.0,
+        (TypeSize::Normal, Kind::Public) => 12.0,
+        (TypeSize::Normal, Kind::Screen | Kind::Sealed) => 11.0,
+    }
+}
