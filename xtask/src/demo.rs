@@ -43,12 +43,17 @@ fn next(house: &House) -> Outcome {
 
 /// Every HTML page under a folder, by name.
 pub(crate) fn pages(folder: &Path) -> Outcome<Vec<PathBuf>> {
+    files(folder, "html")
+}
+
+/// Every file under a folder whose name ends like this, by name.
+pub(crate) fn files(folder: &Path, ends: &str) -> Outcome<Vec<PathBuf>> {
     let mut found = Vec::new();
     for entry in fs::read_dir(folder)? {
         let path = entry?.path();
         if path.is_dir() {
-            found.extend(pages(&path)?);
-        } else if path.extension().is_some_and(|end| end == "html") {
+            found.extend(files(&path, ends)?);
+        } else if path.extension().is_some_and(|end| end == ends) {
             found.push(path);
         }
     }

@@ -5,6 +5,7 @@ mod figure;
 mod house;
 mod numpy;
 mod pages;
+mod paper;
 mod parity;
 mod steps;
 mod tools;

@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{demo, pages, parity, tools, trials, wasm};
+use crate::{demo, pages, paper, parity, tools, trials, wasm};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -37,6 +37,7 @@ const STEPS: &[Step] = &[
     Step { name: "recall", work: Own(trials::recall) },
     Step { name: "parity", work: Own(parity::check) },
     Step { name: "pages", work: Own(pages::check) },
+    Step { name: "paper", work: Own(paper::check) },
 ];
 
 /// Runs every step, or the named ones in the order of the list, up to the first that fails.

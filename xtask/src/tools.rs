@@ -14,6 +14,9 @@ pub(crate) struct Tool {
 
 pub(crate) const NODE: Tool = Tool { names: &["node", "nodejs"], package: "nodejs" };
 const NPM: Tool = Tool { names: &["npm"], package: "npm" };
+pub(crate) const PDFINFO: Tool = Tool { names: &["pdfinfo"], package: "poppler-utils" };
+pub(crate) const QPDF: Tool = Tool { names: &["qpdf"], package: "qpdf" };
+pub(crate) const ZBAR: Tool = Tool { names: &["zbarimg"], package: "zbar-tools" };
 pub(crate) const CHROMIUM: Tool =
     Tool { names: &["chromium", "chromium-browser", "google-chrome"], package: "chromium" };
 
@@ -95,19 +98,28 @@ pub(crate) fn wasm_target(house: &House) -> Outcome {
     .into())
 }
 
-/// A Python that can import NumPy.
-pub(crate) fn python_with_numpy(house: &House) -> Outcome<PathBuf> {
+/// A module of Python, and the Debian package that brings it.
+pub(crate) type Module = (&'static str, &'static str);
+
+pub(crate) const NUMPY: Module = ("numpy", "python3-numpy");
+pub(crate) const PIKEPDF: Module = ("pikepdf", "python3-pikepdf");
+pub(crate) const PILLOW: Module = ("PIL", "python3-pil");
+
+/// A Python that can import all of these.
+pub(crate) fn python_with(house: &House, modules: &[Module]) -> Outcome<PathBuf> {
+    let names: Vec<_> = modules.iter().map(|(name, _)| *name).collect();
+    let import = format!("import {}", names.join(", "));
     let able = || {
         ["python3", "/usr/bin/python3"].into_iter().find(|python| {
-            let mut import = house.command(python);
-            let import = import.args(["-c", "import numpy"]).stderr(Stdio::null());
-            import.status().is_ok_and(|status| status.success())
+            let mut trial = house.command(python);
+            let trial = trial.args(["-c", import.as_str()]).stderr(Stdio::null());
+            trial.status().is_ok_and(|status| status.success())
         })
     };
     if able().is_none() {
-        install(house, "python3-numpy")?;
+        modules.iter().try_for_each(|(_, package)| install(house, package))?;
     }
-    able().map(PathBuf::from).ok_or_else(|| "no python3 here can import numpy".into())
+    able().map(PathBuf::from).ok_or_else(|| format!("no python3 here can {import}").into())
 }
 
 /// The script of the accessibility checker, fetched by name once.

@@ -161,18 +161,20 @@ impl<'a> Writer<'a> {
     }
 
     fn inline(&self, piece: &Inline) -> String {
-        let words = string(&breakable(&self.fonts.drawable(piece.words())));
+        let words = breakable(&self.fonts.drawable(piece.words()));
         match piece {
-            Inline::Text(_) | Inline::Number { working: None, .. } => format!("[#{words}]"),
+            Inline::Text(_) | Inline::Number { working: None, .. } => words,
             Inline::Strong(_) => format!("strong({words})"),
             Inline::Taxon(_) => format!("taxon({words})"),
             Inline::Code(_) => format!("typed({words})"),
             Inline::Number { working: Some(anchor), .. } => self.here(&words, anchor),
             Inline::Link { to: Target::Here(anchor), .. } => self.here(&words, anchor),
             Inline::Link { to: Target::Web(address), .. } => {
-                format!("web({words}, {}, {})", string(address), string(&breakable(address)))
+                let shown = piece.words() != address;
+                let shown = if shown { breakable(address) } else { "none".to_owned() };
+                format!("web({words}, {}, {shown})", string(address))
             }
-            Inline::Link { to: Target::Beside(_), .. } => format!("[#{words}]"),
+            Inline::Link { to: Target::Beside(_), .. } => words,
             Inline::Blank => "blank".to_owned(),
         }
     }
@@ -182,7 +184,7 @@ impl<'a> Writer<'a> {
         if self.anchors.contains(anchor.as_str()) {
             format!("link(label({}), {words})", string(anchor.as_str()))
         } else {
-            format!("[#{words}]")
+            words.to_owned()
         }
     }
 }
@@ -222,16 +224,18 @@ fn gather<'a>(blocks: &'a [Block], anchors: &mut BTreeSet<&'a str>) {
     }
 }
 
-/// Words with places where a very long one may go on in the next line.
+/// Words as content, with places where a very long one may go on in the next line. A gap without
+/// width makes them: a hidden letter would be read aloud and copied.
 fn breakable(words: &str) -> String {
     let mut run = 0;
-    let mut said = String::with_capacity(words.len());
+    let mut pieces = vec![String::new()];
     for letter in words.chars() {
         run = if letter.is_whitespace() { 0 } else { run + 1 };
         if run > LONG_WORD && run % 6 == 0 {
-            said.push('\u{200b}');
+            pieces.push(String::new());
         }
-        said.push(letter);
+        pieces.iter_mut().last().into_iter().for_each(|piece| piece.push(letter));
     }
-    said
+    let pieces: Vec<_> = pieces.iter().map(|piece| format!("#{}", string(piece))).collect();
+    format!("[{}]", pieces.join("#h(0pt)"))
 }

@@ -1,0 +1,39 @@
+//! PDF pages, looked at with tools that had no part in making them.
+
+use crate::house::{House, Outcome, read, say};
+use crate::{demo, tools};
+use std::path::{Path, PathBuf};
+
+/// The pages of the demo.
+pub(crate) fn check(house: &House) -> Outcome {
+    check_folder(house, &demo::folder(house))
+}
+
+/// The pages of a folder; having none is a failure.
+fn check_folder(house: &House, folder: &Path) -> Outcome {
+    let pages = demo::files(folder, "pdf")?;
+    if pages.is_empty() {
+        return Err(format!("no page lies under {}", house.short(folder)).into());
+    }
+    let mut findings = 0;
+    for looked in look(house, &pages)? {
+        say(format_args!("{looked}"));
+        findings += looked.matches("finding:").count();
+    }
+    match findings {
+        0 => Ok(()),
+        _ => Err(format!("{findings} findings on {} pages", pages.len()).into()),
+    }
+}
+
+/// What the tools say of each page.
+fn look(house: &House, pages: &[PathBuf]) -> Outcome<Vec<String>> {
+    for tool in [tools::PDFINFO, tools::QPDF, tools::ZBAR] {
+        tool.find(house)?;
+    }
+    let python = tools::python_with(house, &[tools::NUMPY, tools::PIKEPDF, tools::PILLOW])?;
+    let pictures = house.fresh("paper")?;
+    let script = "xtask/src/paper/check.py";
+    let said = read(house.command(python).arg(script).arg(pictures).args(pages))?;
+    Ok(said.lines().map(str::to_owned).collect())
+}
