@@ -10,6 +10,7 @@ mod clean;
 mod fault;
 mod html;
 mod json;
+mod large;
 mod number;
 mod plain;
 mod prose;

@@ -1,5 +1,6 @@
 //! A page: a title, for whom it is, and its blocks.
 
+use crate::large;
 use crate::{Block, Prose};
 
 /// Everything that a reader sees of one reply.
@@ -73,10 +74,11 @@ impl Page {
         self
     }
 
-    /// The same page in large print.
+    /// The same page in large print, its wide tables spread out row by row.
     #[must_use]
     pub fn large(mut self) -> Self {
         self.size = TypeSize::Large;
+        self.blocks = large::spread(self.blocks);
         self
     }
 

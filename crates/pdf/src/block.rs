@@ -2,14 +2,16 @@
 
 use crate::fonts::{DRAWN, Fonts};
 use crate::markup::string;
+use crate::paper::Setting;
+use crate::width;
 use page::{
     Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Level,
-    Lines, List, Marks, Notice, NoticeKind, Page, Prose, Table, Target,
+    Lines, List, Marks, Notice, NoticeKind, Page, Prose, Table, Target, TypeSize,
 };
 use std::collections::BTreeSet;
 
 /// Letters after which a word without a gap may be broken, so that it stays on the paper.
-const LONG_WORD: usize = 24;
+pub(crate) const LONG_WORD: usize = 24;
 
 /// Writes blocks, and minds what must hold of the page as a whole.
 pub(crate) struct Writer<'a> {
@@ -19,13 +21,17 @@ pub(crate) struct Writer<'a> {
     /// How deep the last heading stood; the next stands at most one step deeper.
     depth: u8,
     drawings: u32,
+    /// How long a line is, in the size of its letters.
+    line_ems: f64,
+    size: TypeSize,
 }
 
 impl<'a> Writer<'a> {
-    pub(crate) fn new(page: &'a Page, fonts: &'a Fonts) -> Self {
+    pub(crate) fn new(page: &'a Page, setting: &Setting, fonts: &'a Fonts) -> Self {
         let mut anchors = BTreeSet::new();
         gather(&page.blocks, &mut anchors);
-        Self { fonts, anchors, depth: 1, drawings: 0 }
+        let (line_ems, size) = (setting.line_ems(), page.size);
+        Self { fonts, anchors, depth: 1, drawings: 0, line_ems, size }
     }
 
     /// Each block on a line of its own.
@@ -88,11 +94,12 @@ impl<'a> Writer<'a> {
     }
 
     fn table(&mut self, table: &Table) -> String {
+        let size = width::table_size(table, self.line_ems, self.size);
         let heads: Vec<_> = table.columns.iter().map(|column| self.prose(&column.head)).collect();
         let aligns: Vec<_> = table.columns.iter().map(align).collect();
         let rows: Vec<_> = table.rows.iter().map(|row| self.row(table, row)).collect();
         format!(
-            "sheet-table(caption: {}, aligns: ({},), heads: ({},), row-heads: {}, {})",
+            "sheet-table(caption: {}, size: {size}em, aligns: ({},), heads: ({},), row-heads: {}, {})",
             self.prose(&table.caption),
             aligns.join(", "),
             heads.join(", "),

@@ -9,6 +9,7 @@ mod fonts;
 mod markup;
 mod paper;
 mod room;
+mod width;
 
 pub use paper::Paper;
 

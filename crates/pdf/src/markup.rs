@@ -9,7 +9,7 @@ use std::fmt::Write as _;
 
 /// The whole source of a page.
 pub(crate) fn source(page: &Page, setting: &Setting, fonts: &Fonts) -> String {
-    let mut writer = Writer::new(page, fonts);
+    let mut writer = Writer::new(page, setting, fonts);
     let title = string(&fonts.drawable(&page.title.plain()));
     let band = page.band.as_ref().map_or("none".to_owned(), |band| writer.prose(band));
     let heading = writer.prose(&page.title);

@@ -32,6 +32,9 @@ impl Paper {
 /// A bank card, width and height in millimetres (ISO/IEC 7810, ID-1).
 const CARD_MM: (f64, f64) = (85.6, 53.98);
 
+/// Millimetres in a point of 1/72 inch.
+const MM_IN_PT: f64 = 25.4 / 72.0;
+
 /// How one page stands on its paper.
 #[derive(Clone, Debug)]
 pub(crate) struct Setting {
@@ -47,6 +50,14 @@ pub(crate) struct Setting {
 }
 
 impl Setting {
+    /// How long a line is, in the size of its letters.
+    pub(crate) fn line_ems(&self) -> f64 {
+        let columns = f64::from(self.columns);
+        let gutters = (columns - 1.0) * 2.0 * self.margin_mm;
+        let line_mm = (self.width_mm - 2.0 * self.margin_mm - gutters) / columns;
+        line_mm / MM_IN_PT / self.size_pt
+    }
+
     /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of
     /// Citizens with Low Vision International ask for at least 18.
     pub(crate) fn of(page: &Page, paper: Paper) -> Self {

@@ -22,6 +22,8 @@ from PIL import Image
 DPI = 300
 LEAST_CONTRAST = 7.0
 LEAST_X_HEIGHT_MM = 1.2
+# 18 points of a letter whose x is half as high as its type (18 x 0.3528 x 0.508).
+LEAST_LARGE_MM = 3.2
 RULER_ERROR = 0.005
 MM = DPI / 25.4
 
@@ -294,7 +296,8 @@ def look(path, folder):
     if len(pages) != count:
         findings.append(f"poppler draws {len(pages)} pages, pikepdf counts {count}")
     lowest, faintest = letters(path, pages)
-    if lowest[0] < LEAST_X_HEIGHT_MM:
+    large = 'class="large"' in path.with_suffix(".html").read_text(encoding="utf-8")
+    if lowest[0] < (LEAST_LARGE_MM if large else LEAST_X_HEIGHT_MM):
         findings.append(f"letters {lowest[0]} mm high: {lowest[1]}")
     if faintest[0] < LEAST_CONTRAST:
         findings.append(f"contrast {faintest[0]} to 1: {faintest[1]}")

@@ -127,4 +127,4 @@ fault-page-does-not-fit = "{ $got }" does not fit on its one side of paper.
     .mend = Say less in what the page is made from: fewer stops, shorter names.
 fault-page-not-set = The page could not be set: { $got }.
     .want = A page that the typesetter takes.
-    .mend = This is a mistake of the program: please tell those who look after it, with the outing file.
+    .mend = This is a mistake of the program: tell those who look after it, and send them the outing file.
