@@ -1,7 +1,7 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
 use crate::house::{House, Outcome, read, say};
-use crate::{demo, numpy, parity, trials};
+use crate::{demo, numpy, paper, parity, trials};
 use std::fmt;
 use std::process::Command;
 
@@ -28,6 +28,7 @@ const GAUGES: &[Gauge] = &[
     Gauge { name: "draws", measure: numpy::figures },
     Gauge { name: "parity", measure: parity::figures },
     Gauge { name: "plan", measure: demo::figures },
+    Gauge { name: "typesetter", measure: paper::figures },
     Gauge { name: "reversal", measure: trials::reversal_figures },
     Gauge { name: "fade", measure: trials::fade_figures },
     Gauge { name: "facts", measure: trials::recall_figures },

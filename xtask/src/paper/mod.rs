@@ -1,5 +1,6 @@
 //! PDF pages, looked at with tools that had no part in making them.
 
+use crate::figure::Figure;
 use crate::house::{House, Outcome, read, say};
 use crate::{demo, tools};
 use std::path::{Path, PathBuf};
@@ -36,4 +37,18 @@ fn look(house: &House, pages: &[PathBuf]) -> Outcome<Vec<String>> {
     let script = "xtask/src/paper/check.py";
     let said = read(house.command(python).arg(script).arg(pictures).args(pages))?;
     Ok(said.lines().map(str::to_owned).collect())
+}
+
+/// Which of our crates are built after the typesetter: a change in any other leaves it alone, and none
+/// of ours is built before it.
+pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
+    let args = ["tree", "--invert", "typst", "--edges", "normal,build", "--prefix", "none"];
+    let above = read(&mut house.cargo(args))?;
+    let root = house.root.display().to_string();
+    let names = above.lines().filter(|line| line.contains(&root));
+    let mut names: Vec<_> = names.filter_map(|line| line.split(' ').next()).collect();
+    names.sort_unstable();
+    names.dedup();
+    let unit = format!("crates stand on the typesetter: {} (goal 2: pdf, trug)", names.join(", "));
+    Ok(vec![Figure { name: "typesetter".to_owned(), value: names.len().to_string(), unit }])
 }
