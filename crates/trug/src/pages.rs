@@ -1,11 +1,14 @@
 //! Pages on disk: a folder that is there whole or not at all.
 
-use desk::{Reply, Request, World, answer};
+use desk::{Plan, Reply, Request, World, answer};
 use ground::{Fault, Place};
-use page::{Words, html, pages};
+use page::{Words, calendar, html, pages};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
+
+/// The calendar file beside the pages.
+const DATES: &str = "dates.ics";
 
 /// Writes the pages of a plan into a folder; any other reply has none.
 pub(crate) fn write(
@@ -21,7 +24,13 @@ pub(crate) fn write(
     };
     let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
     let pages = pages(plan, &sheets, words).into_iter();
-    write_whole(folder, pages.map(|named| (named.file, html(&named.page))))
+    let pages = pages.map(|named| (named.file, html(&named.page)));
+    write_whole(folder, pages.chain([dates(plan, words)]))
+}
+
+/// The file of dates beside the pages.
+fn dates(plan: &Plan, words: &Words<'_>) -> (String, String) {
+    (DATES.to_owned(), calendar(plan, words))
 }
 
 /// Whether pages may be written there: nothing stands there, or nothing but pages.
@@ -29,7 +38,9 @@ pub(crate) fn write(
 /// # Errors
 /// A folder with anything else in it, which would be lost.
 pub(crate) fn may_write(folder: &Path) -> Result<(), Fault> {
-    let is_page = |path: &Path| path.extension().is_some_and(|end| end == "html") && path.is_file();
+    let ours =
+        |path: &Path| path.extension().is_some_and(|end| end == "html") || path.ends_with(DATES);
+    let is_page = |path: &Path| ours(path) && path.is_file();
     let only_pages = || {
         let mut entries = fs::read_dir(folder).into_iter().flatten();
         folder.is_dir() && entries.all(|entry| entry.is_ok_and(|entry| is_page(&entry.path())))
