@@ -1,5 +1,5 @@
 //! The calendar file beside the pages.
-#![expect(clippy::unwrap_used, reason = "a test reports by panicking")]
+#![expect(clippy::expect_used, reason = "a test reports by panicking")]
 
 mod common;
 
@@ -15,6 +15,7 @@ fn the_pages_of_a_plan_come_with_its_dates() {
     for _ in 0..2 {
         let ran = run(&["plan", "demo/autumn-day.toml", "--out", out.to_str().unwrap()]);
         assert_eq!(ran.code, Some(0), "{}", ran.err);
+        assert!(ran.out.contains("What comes later"), "{}", ran.out);
     }
     let dates = fs::read_to_string(out.join("dates.ics")).unwrap();
     assert!(dates.starts_with("BEGIN:VCALENDAR\r\nVERSION:2.0\r\n"), "{dates}");
