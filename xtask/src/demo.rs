@@ -1,4 +1,4 @@
-//! `cargo xtask demo`: the spring outing, as a school would work it out.
+//! `cargo xtask demo`: two outings, as a school would work them out.
 
 use crate::figure::Figure;
 use crate::house::{House, Outcome, run, say};
@@ -7,9 +7,16 @@ use std::process::{ExitStatus, Stdio};
 use std::time::Instant;
 use std::{fs, io};
 
-/// The outing in both tenses: a name for its pages, and its file.
-const TENSES: [(&str, &str); 2] =
-    [("evening", "demo/spring-evening.toml"), ("day", "demo/spring-day.toml")];
+/// The outings in both tenses: a name for the pages of each, and its file.
+pub(crate) const TENSES: [(&str, &str); 4] = [
+    ("evening", "demo/spring-evening.toml"),
+    ("day", DAY),
+    ("autumn-evening", "demo/autumn-evening.toml"),
+    ("autumn-day", "demo/autumn-day.toml"),
+];
+
+/// The outing that is timed, and proposed for a change.
+const DAY: &str = "demo/spring-day.toml";
 
 /// How often the plan is worked out to find the median time.
 const RUNS: usize = 31;
@@ -19,7 +26,7 @@ pub(crate) fn folder(house: &House) -> PathBuf {
     house.target.join("demo")
 }
 
-/// Works the outing out the evening before and on the day, prints both and says what to do next.
+/// Works each outing out the evening before and on the day, prints all and says what to do next.
 pub(crate) fn show(house: &House) -> Outcome {
     let trug = build(house, &[])?;
     house.fresh("demo")?;
@@ -35,9 +42,8 @@ fn next(house: &House) -> Outcome {
     let pages = pages(&folder(house))?;
     say(format_args!("{} pages were written. Open them in a browser:", pages.len()));
     pages.iter().for_each(|page| say(format_args!("  {}", house.short(page))));
-    let [_, (_, day)] = TENSES;
-    say(format_args!("Then change something in {day}, and work it out again:"));
-    say(format_args!("  cargo run --package trug -- plan {day}"));
+    say(format_args!("Then change something in {DAY}, and work it out again:"));
+    say(format_args!("  cargo run --package trug -- plan {DAY}"));
     Ok(())
 }
 
@@ -65,13 +71,12 @@ pub(crate) fn files(folder: &Path, ends: &str) -> Outcome<Vec<PathBuf>> {
 /// all its pages.
 pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
     let trug = build(house, &["--release"])?;
-    let [_, (_, day)] = TENSES;
     let folder = house.fresh("timed")?.join("pages");
     let plan =
-        median_ms(|| house.command(&trug).args(["plan", day]).stdout(Stdio::null()).status())?;
+        median_ms(|| house.command(&trug).args(["plan", DAY]).stdout(Stdio::null()).status())?;
     let printed = median_ms(|| {
         let mut command = house.command(&trug);
-        command.args(["plan", day, "--out"]).arg(&folder).stdout(Stdio::null()).status()
+        command.args(["plan", DAY, "--out"]).arg(&folder).stdout(Stdio::null()).status()
     })?;
     let count = files(&folder, "pdf")?.len();
     let figure = |name: &str, ms: f64, unit: String| Figure {
@@ -106,7 +111,7 @@ fn median_ms(mut command: impl FnMut() -> io::Result<ExitStatus>) -> Outcome<f64
     Ok(median.as_secs_f64() * 1e3)
 }
 
-fn build(house: &House, profile: &[&str]) -> Outcome<PathBuf> {
+pub(crate) fn build(house: &House, profile: &[&str]) -> Outcome<PathBuf> {
     if !house.root.join("crates/trug").exists() {
         return Err("crates/trug is missing: there is no program to run".into());
     }

@@ -1,5 +1,6 @@
 //! The commands of the project. `cargo xtask` names them.
 
+mod calendar;
 mod demo;
 mod figure;
 mod house;
@@ -16,7 +17,7 @@ use house::{House, Outcome, say};
 use std::process::ExitCode;
 
 const USAGE: &str = "\
-cargo xtask demo              works out the spring outing: the evening before, then the day itself
+cargo xtask demo              works out both outings: the evening before, then the day itself
 cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser

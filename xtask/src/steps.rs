@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{demo, pages, paper, parity, tools, trials, wasm};
+use crate::{calendar, demo, pages, paper, parity, tools, trials, wasm};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -33,6 +33,7 @@ const STEPS: &[Step] = &[
         work: Cargo(&["run", "--quiet", "--package", "trug", "--", "herbal", "check"]),
     },
     Step { name: "demo", work: Own(demo::show) },
+    Step { name: "calendar", work: Own(calendar::check) },
     Step { name: "fade", work: Own(trials::fade) },
     Step { name: "recall", work: Own(trials::recall) },
     Step { name: "parity", work: Own(parity::check) },

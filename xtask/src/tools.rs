@@ -23,10 +23,14 @@ pub(crate) const CHROMIUM: Tool =
 /// The accessibility checker, pinned so that its rules are the same everywhere.
 const AXE: &str = "axe-core@4.14.1";
 
+/// The library that reads our calendar files, pinned so that it reads them alike everywhere.
+const ICALENDAR: &str = "icalendar==7.3.2";
+
 /// Sees to everything that the steps need, before any of them takes its time.
 pub(crate) fn ready(house: &House) -> Outcome {
     wasm_target(house)?;
-    for found in [NODE.find(house)?, CHROMIUM.find(house)?, axe(house)?] {
+    let icalendar = python_with_icalendar(house)?;
+    for found in [NODE.find(house)?, CHROMIUM.find(house)?, axe(house)?, icalendar] {
         say(format_args!("found {}", house.short(&found)));
     }
     Ok(())
@@ -120,6 +124,36 @@ pub(crate) fn python_with(house: &House, modules: &[Module]) -> Outcome<PathBuf>
         modules.iter().try_for_each(|(_, package)| install(house, package))?;
     }
     able().map(PathBuf::from).ok_or_else(|| format!("no python3 here can {import}").into())
+}
+
+/// A Python of our own that can import the calendar library, which is fetched by name once.
+pub(crate) fn python_with_icalendar(house: &House) -> Outcome<PathBuf> {
+    let home = house.target.join("tools/calendar");
+    let python = home.join("bin/python");
+    let known = || {
+        let mut version = house.command(&python);
+        let said = version.args(["-c", "import icalendar; print(icalendar.__version__)"]);
+        let said = said.stderr(Stdio::null()).output().ok()?.stdout;
+        let wanted = ICALENDAR.split('=').next_back()?;
+        (String::from_utf8(said).ok()?.trim() == wanted).then_some(())
+    };
+    if known().is_none() {
+        virtual_python(house, &home)?;
+        let quiet = ["-m", "pip", "install", "--quiet", "--disable-pip-version-check", ICALENDAR];
+        run(house.command(&python).args(quiet))?;
+    }
+    known().ok_or_else(|| format!("{} cannot import {ICALENDAR}", house.short(&python)))?;
+    Ok(python)
+}
+
+/// A Python apart from the machine's; on Debian its means come in a package of their own.
+fn virtual_python(house: &House, home: &Path) -> Outcome {
+    let make = || run(house.command("python3").args(["-m", "venv", "--clear"]).arg(home));
+    if make().is_ok() {
+        return Ok(());
+    }
+    install(house, "python3-venv")?;
+    make()
 }
 
 /// The script of the accessibility checker, fetched by name once.

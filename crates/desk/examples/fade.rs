@@ -1,6 +1,6 @@
-//! Makes every known input of the demo unknown in turn, in both tenses, and prints how many trials
-//! that were and how many of them let anybody have more, as figures: name, value and unit with tabs
-//! between. What got looser is said on standard error.
+//! Makes every known input of the demo unknown in turn, in both tenses of each outing, and prints how
+//! many trials that were and how many of them let anybody have more, as figures: name, value and unit
+//! with tabs between. What got looser is said on standard error.
 
 #[path = "../tests/kit/mod.rs"]
 mod kit;
@@ -13,7 +13,7 @@ use std::num::NonZeroUsize;
 fn main() -> Result<(), Box<dyn Error>> {
     let world = kit::world();
     let (mut trials, mut widened) = (0, 0);
-    for outing in [kit::EVENING, kit::DAY] {
+    for outing in kit::OUTINGS {
         let outing = read(&kit::demo(outing), &world.herbal)?;
         for trial in fade(&world, &outing, NonZeroUsize::MIN)? {
             trials += 1;

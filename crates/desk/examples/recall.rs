@@ -1,7 +1,7 @@
 //! Counts the facts of the herbal by what they rest on, forgets what is only remembered in turn, in
-//! both tenses of the demo, and prints how many trials that were and how many of them left anybody
-//! with less, as figures: name, value and unit with tabs between. What got stricter is said on
-//! standard error: something remembered had favoured it.
+//! both tenses of each outing of the demo, and prints how many trials that were and how many of them
+//! left anybody with less, as figures: name, value and unit with tabs between. What got stricter is
+//! said on standard error: something remembered had favoured it.
 
 #[path = "../tests/kit/mod.rs"]
 mod kit;
@@ -18,7 +18,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         account.facts.values().filter_map(|facts| facts.get(&standing)).sum()
     };
     let (mut trials, mut favouring) = (0, 0);
-    for outing in [kit::EVENING, kit::DAY] {
+    for outing in kit::OUTINGS {
         let outing = read(&kit::demo(outing), &world.herbal)?;
         for trial in recall(&world, &outing)? {
             trials += 1;

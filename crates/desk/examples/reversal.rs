@@ -10,7 +10,7 @@ use std::io::{self, Write};
 
 fn main() -> Result<(), Box<dyn Error>> {
     let world = kit::world();
-    let outings = [kit::EVENING, kit::DAY];
+    let outings = kit::OUTINGS;
     let mut different = 0;
     for name in outings {
         let files = kit::demo(name);

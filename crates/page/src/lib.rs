@@ -5,6 +5,7 @@
 //! page for a terminal, [`html`] for a browser and for paper. Equal pages give equal bytes.
 
 mod block;
+mod calendar;
 mod catalogue;
 mod clean;
 mod fault;
@@ -26,6 +27,7 @@ pub use block::{
     Align, Block, Break, Column, Details, Fact, Figure, Heading, Item, Level, Lines, List, Marks,
     Notice, NoticeKind, Table,
 };
+pub use calendar::calendar;
 pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
 pub use fault::SaidFault;
 pub use html::html;

@@ -4,11 +4,15 @@ use clap::{Args, ValueEnum};
 use desk::{Reply, Request, World, answer};
 use ground::{Fault, Faults, Place};
 use jiff::civil::DateTime;
-use page::{NamedPage, Words, html, pages};
+use page::{NamedPage, Words, calendar, html, pages};
 use pdf::{Paper, Press};
+use std::ffi::OsStr;
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
+
+/// The calendar file beside the pages.
+const DATES: &str = "dates.ics";
 
 /// Which pages are written, where, and on what.
 #[derive(Args)]
@@ -74,7 +78,8 @@ impl PageArgs {
         };
         let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
         let chosen = self.choose(pages(plan, &sheets, words)).map_err(Failed::AtFault)?;
-        let files = self.print(chosen, plan.head.as_of).map_err(Failed::AtFault)?;
+        let mut files = self.print(chosen, plan.head.as_of).map_err(Failed::AtFault)?;
+        files.push((DATES.to_owned(), calendar(plan, words).into_bytes()));
         Ok(write_whole(folder, files)?)
     }
 
@@ -122,8 +127,9 @@ impl PageArgs {
 
 /// Whether pages may be written there: nothing stands there, or nothing but pages.
 fn may_write(folder: &Path) -> Result<(), Fault> {
-    let ours = |end: &std::ffi::OsStr| ["html", "pdf", "ics"].iter().any(|known| end == *known);
-    let is_page = |path: &Path| path.extension().is_some_and(ours) && path.is_file();
+    let of_a_page = |end: &OsStr| ["html", "pdf"].iter().any(|known| end == *known);
+    let ours = |path: &Path| path.extension().is_some_and(of_a_page) || path.ends_with(DATES);
+    let is_page = |path: &Path| ours(path) && path.is_file();
     let only_pages = || {
         let mut entries = fs::read_dir(folder).into_iter().flatten();
         folder.is_dir() && entries.all(|entry| entry.is_ok_and(|entry| is_page(&entry.path())))

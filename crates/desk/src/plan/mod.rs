@@ -1,6 +1,8 @@
 //! The plan: everything an outing asks, worked out, what is open first.
 
 mod certainty;
+mod due;
+mod instants;
 mod kit;
 mod make;
 mod people;
@@ -10,6 +12,8 @@ pub(crate) mod settled;
 mod take;
 mod timetable;
 
+pub use due::{Act, Due};
+pub use instants::Instants;
 pub use kit::{Kit, Store};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
@@ -52,6 +56,8 @@ pub struct Plan {
     pub timetable: Timetable,
     /// What to bring.
     pub kit: Kit,
+    /// What comes after the day, by date.
+    pub due: Vec<Due>,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -76,6 +82,8 @@ pub struct Head {
     pub leader: String,
     /// The moment it was worked out for.
     pub as_of: DateTime,
+    /// The same moments in universal time; none beyond the ends of the calendar.
+    pub instants: Option<Instants>,
     /// Whether anything is in hand yet.
     pub tense: Tense,
     /// The version of the herbal.
@@ -172,6 +180,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         make.plain_adult = adults.remove(&make.name);
         make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
+    let due = due::due(wishes, &school, &world.herbal, &makes);
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -180,6 +189,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         takes: &takes,
         lots: &lots,
         makes: &makes,
+        due: &due,
         decisions: &decisions,
     });
     let people = school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect();
@@ -193,6 +203,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         lots,
         makes,
         people,
+        due,
         sealed: reasons.then(|| sealed(decisions)),
     })
 }
@@ -208,6 +219,7 @@ fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
         region: wishes.region,
         leader: leader.unwrap_or_else(|| wishes.leader.clone()),
         as_of,
+        instants: Instants::of(wishes, as_of),
         tense,
         herbal_version: world.herbal_version.clone(),
     }
@@ -327,10 +339,12 @@ fn word(decision: &Decision, given: &journal::Given) -> dose::Word {
     }
 }
 
-/// What must hold on the day for any of the decisions: it speaks of plants and lots, never of people.
+/// What must hold on the day for any of the decisions that hand something out: it speaks of plants and
+/// lots, never of people.
 fn shared_provisos(decisions: &Decisions) -> Vec<ground::Text> {
+    let handed = decisions.values().filter(|decision| decision.outcome != Outcome::Withhold);
     let all: std::collections::BTreeSet<_> =
-        decisions.values().flat_map(|decision| decision.provisos.iter().cloned()).collect();
+        handed.flat_map(|decision| decision.provisos.iter().cloned()).collect();
     all.into_iter().collect()
 }
 

@@ -1,5 +1,6 @@
 //! Open questions: what is not settled, in the order in which a leader needs it settled.
 
+use super::due::{self, Due};
 use super::people::Decisions;
 use super::{LotPlan, MakePlan, PlantPlan, TakePlan};
 use crate::outing::{Make, Wishes};
@@ -55,6 +56,7 @@ pub(super) struct Known<'a> {
     pub(super) takes: &'a [TakePlan],
     pub(super) lots: &'a [LotPlan],
     pub(super) makes: &'a [MakePlan],
+    pub(super) due: &'a [Due],
     pub(super) decisions: &'a BTreeMap<String, Decisions>,
 }
 
@@ -179,7 +181,9 @@ fn of_makes<'a>(known: &'a Known<'_>) -> impl Iterator<Item = OpenQuestion> + 'a
         Answer::Known(_) => None,
         Answer::Refused(refusal) => Some(refused(About::Make, &make.name, refusal)),
     });
-    worked.chain(known.wishes.makes.values().filter_map(|make| from_nowhere(known, make)))
+    let early = due::too_early(known.wishes, known.due);
+    let from_nowhere = known.wishes.makes.values().filter_map(|make| from_nowhere(known, make));
+    worked.chain(early).chain(from_nowhere)
 }
 
 /// A wish that names neither where its plant is gathered nor what is there of it already.

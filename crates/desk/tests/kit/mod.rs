@@ -11,6 +11,11 @@ use toml::Value;
 
 pub(crate) const EVENING: &str = "spring-evening.toml";
 pub(crate) const DAY: &str = "spring-day.toml";
+pub(crate) const AUTUMN_EVENING: &str = "autumn-evening.toml";
+pub(crate) const AUTUMN_DAY: &str = "autumn-day.toml";
+
+/// Both outings of the demo, each in both tenses.
+pub(crate) const OUTINGS: [&str; 4] = [EVENING, DAY, AUTUMN_EVENING, AUTUMN_DAY];
 
 pub(crate) fn world() -> World {
     World {

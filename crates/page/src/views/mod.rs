@@ -11,6 +11,7 @@ mod serving;
 mod sheet;
 mod sums;
 
+pub(crate) use plan::act;
 pub use plan::{NamedPage, pages};
 
 use crate::{Page, Words};

@@ -1,6 +1,7 @@
 //! An outing, worked out: what is open first, then plants, stands, pots and people, then the day.
 
 mod day;
+mod due;
 mod made;
 mod open;
 mod pages;
@@ -10,6 +11,7 @@ mod sealed;
 mod sources;
 mod stands;
 
+pub(crate) use due::act;
 pub use pages::{NamedPage, pages};
 pub(super) use sealed::reasons;
 
@@ -34,6 +36,7 @@ pub(super) fn page(plan: &Plan, words: &Words<'_>) -> Page {
         .with(section("view-plan-people", people::people(plan, words), words))
         .with(section("view-plan-day", day::timetable(plan, words), words))
         .with(section("view-plan-kit", day::kit(plan, words), words))
+        .with(section("view-plan-due", due::due(plan, words), words))
         .with(section("view-plan-why", why(plan, words), words))
         .with(section("view-plan-sources", sources::list(&numbers, words), words))
 }

@@ -2,7 +2,7 @@
 //! plant to take home, and, where the reasons were asked for, the sealed list.
 
 use super::super::sheet::home;
-use super::{called, day, head, made, open, people, plants, section, sources, stands};
+use super::{called, day, due, head, made, open, people, plants, section, sources, stands};
 use crate::{Block, Break, Column, Kind, Level, Page, Prose, Table, Words};
 use desk::{MakePlan, Plan, PlantPlan, Row, SheetReply, TakePlan};
 use ground::{Answer, Harm, Text, Unit};
@@ -60,6 +60,7 @@ fn run_sheet(plan: &Plan, words: &Words<'_>) -> Page {
         .with(section("view-run-stops", stops, words))
         .with(section("view-plan-lots", stands::lots(plan, words), words))
         .with(section("view-run-pots", pots(plan, words), words))
+        .with(section("view-plan-due", due::due(plan, words), words))
         .with(section("view-plan-kit", day::kit(plan, words), words))
         .with([words.ruler(15)])
         .with(section("view-plan-sources", sources::list(&numbers, words), words))
