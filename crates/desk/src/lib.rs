@@ -28,8 +28,8 @@ pub use outing::{
     read,
 };
 pub use plan::{
-    About, Handed, Head, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row,
-    SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
+    About, Handed, Head, Intake, IntakeQuestion, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan,
+    PlantPlan, Row, SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Topic, Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

@@ -28,6 +28,9 @@ pub type Asked = BTreeMap<Question, BTreeSet<Rule>>;
 /// # Errors
 /// Only a fault of our own: one quantity drawn in two ways.
 pub fn asked(case: &Case<'_>, intakes: &mut Intakes<'_>) -> Result<Asked, Faults> {
+    if !intakes.fits(case) {
+        return asked(case, &mut Intakes::new(case.table, intakes.start));
+    }
     let mut intake = intakes.take(case);
     let mut asks = Asks { case, all: Asked::new() };
     for herb in &case.cup.herbs {

@@ -1,6 +1,7 @@
 //! The plan: everything an outing asks, worked out, what is open first.
 
 mod certainty;
+mod intake;
 mod kit;
 mod make;
 mod people;
@@ -10,6 +11,7 @@ pub(crate) mod settled;
 mod take;
 mod timetable;
 
+pub use intake::{Intake, IntakeQuestion, Topic};
 pub use kit::{Kit, Store};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
@@ -52,6 +54,8 @@ pub struct Plan {
     pub timetable: Timetable,
     /// What to bring.
     pub kit: Kit,
+    /// What people are asked before they come.
+    pub intake: Intake,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -167,6 +171,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let lots = plants::lots(&school);
     let mut makes = makes(wishes, &school, &worked, &decisions);
     let mut adults = people.plain_adult(&worked, &mut intakes)?;
+    let intake = people.intake(&worked, &mut intakes)?;
     let mut supposed = people.as_supposed(&worked, &adults)?;
     for make in &mut makes {
         make.plain_adult = adults.remove(&make.name);
@@ -186,6 +191,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     Ok(Plan {
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
+        intake,
         timetable: timetable::timetable(wishes, &school),
         questions,
         plants,
