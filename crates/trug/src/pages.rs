@@ -19,7 +19,9 @@ pub(crate) fn write(
         Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
         _ => None,
     };
-    let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
+    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
+    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
+    let sheets = named.filter_map(sheet).collect();
     let pages = pages(plan, &sheets, words).into_iter();
     write_whole(folder, pages.map(|named| (named.file, html(&named.page))))
 }

@@ -1,12 +1,15 @@
 //! An outing, worked out: what is open first, then plants, stands, pots and people, then the day.
 
 mod day;
+mod intake_form;
 mod made;
 mod open;
 mod pages;
 mod people;
 mod plants;
 mod sealed;
+mod serving_list;
+mod sorting_sheet;
 mod sources;
 mod stands;
 
