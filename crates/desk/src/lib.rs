@@ -28,8 +28,9 @@ pub use outing::{
     read,
 };
 pub use plan::{
-    About, Act, Due, Handed, Head, Instants, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan,
-    PlantPlan, Row, SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
+    About, Act, Due, Handed, Head, Instants, Intake, IntakeQuestion, Kit, Light, LotPlan, MakePlan,
+    OpenQuestion, Plan, PlantPlan, Row, SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Topic,
+    Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

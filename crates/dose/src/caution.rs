@@ -72,6 +72,12 @@ pub(crate) fn weigh<'a>(
     allows
 }
 
+/// Whether a row that speaks only of material in some state may come to hold here: nobody denied it.
+pub(crate) fn may_hold(herb: &Herb, row: &Caution) -> bool {
+    let state = row.when.as_ref().map(|when| herb.stages.get(when).copied().unwrap_or_default());
+    state != Some(Given::No)
+}
+
 /// Whether a row that speaks only of material in some state holds here. What nobody has looked at
 /// counts as if it were so; before the day it is something to see to.
 fn holds(case: &Case<'_>, herb: &Herb, row: &Caution, findings: &mut Findings) -> bool {

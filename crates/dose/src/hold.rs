@@ -6,7 +6,7 @@ use crate::decide::{Case, Findings};
 use crate::doubt::{Bound, Ledger};
 use crate::held::{Held, Passed};
 use crate::intake::Intake;
-use crate::limit::{Concerns, body_mass, concerns, grams};
+use crate::limit::{Concerns, body_mass, concerns, decides, grams};
 use crate::part::about;
 use crate::shares::{Gap, Yard};
 use crate::sum::{Sum, search};
@@ -122,7 +122,9 @@ fn hold_substance(
     {
         return Ok(());
     }
-    worst_end_questions(case, findings);
+    if hangs_on_worst_end(case, substance, limits) {
+        worst_end_questions(case, findings);
+    }
     moisture_supposed(case, substance, findings);
     for limit in limits.iter().filter(|limit| concerns(limit, case.person) > Concerns::No) {
         let held = hold(case, limit, sum, ledger)?;
@@ -149,9 +151,24 @@ fn moisture_supposed(case: &Case<'_>, substance: &SubstanceId, findings: &mut Fi
     }
 }
 
+/// Whether it depends on the person which end of a sum some limit is held against.
+pub(crate) fn hangs_on_worst_end(
+    case: &Case<'_>,
+    substance: &SubstanceId,
+    limits: &[&Limit],
+) -> bool {
+    !case.table.no_safe_level(substance)
+        && limits.iter().any(|limit| limit.basis != Basis::Acute && decides(limit, case))
+}
+
+/// What the worst end is needed for.
+pub(crate) fn worst_end() -> [Condition; 3] {
+    [Condition::Under18, Condition::Pregnant, Condition::Breastfeeding]
+}
+
 /// Who has not said whether the worst end is needed is asked.
 fn worst_end_questions(case: &Case<'_>, findings: &mut Findings) {
-    for condition in [Condition::Under18, Condition::Pregnant, Condition::Breastfeeding] {
+    for condition in worst_end() {
         if case.person.answer(condition) == Given::Unanswered {
             findings.open(question(condition));
         }
@@ -207,13 +224,8 @@ fn hold(
 
 /// What a limit asks for, by its use.
 fn weigh(case: &Case<'_>, limit: &Limit, held: &Held, findings: &mut Findings) {
-    if limit.level.is_some_and(Level::per_body) && case.person.body_mass.is_none() {
-        findings.open(Question::BodyMass);
-    }
-    for condition in limit.who.iter().chain(&limit.except) {
-        if case.person.answer(*condition) == Given::Unanswered {
-            findings.open(question(*condition));
-        }
+    if decides(limit, case) {
+        open_questions(case, limit, findings);
     }
     let from = Some(limit.from.clone());
     let text = |id: &str| say::held(id, case.table.name(&limit.substance), limit, held);
@@ -239,6 +251,18 @@ fn weigh(case: &Case<'_>, limit: &Limit, held: &Held, findings: &mut Findings) {
             findings.add(Strictness::NoReasonFound, Rule::Limit, text("dose-limit-none-set"), from);
         }
         _ => {}
+    }
+}
+
+/// What a limit that decides asks of who has not said it.
+fn open_questions(case: &Case<'_>, limit: &Limit, findings: &mut Findings) {
+    if limit.level.is_some_and(Level::per_body) && case.person.body_mass.is_none() {
+        findings.open(Question::BodyMass);
+    }
+    for condition in limit.who.iter().chain(&limit.except) {
+        if case.person.answer(*condition) == Given::Unanswered {
+            findings.open(question(*condition));
+        }
     }
 }
 

@@ -8,6 +8,7 @@
 //!
 //! The rows come from outside ([`Table`]), so that a published example runs with no herbal in sight.
 
+mod ask;
 mod caution;
 mod confirm;
 mod content;
@@ -31,6 +32,7 @@ mod shares;
 mod sum;
 mod table;
 
+pub use ask::{Asked, asked};
 pub use confirm::{Confirmation, Confirmed, Word};
 pub use cup::{Cup, Herb, HerbState, HowMeasured, Portion};
 pub use decide::{Case, Tense, decide, decide_in};

@@ -1,6 +1,7 @@
 //! Whom a limit binds, whom it covers, and what it comes to for one person.
 
-use crate::{AgeBand, Given, Limit, Person, Table};
+use crate::decide::Case;
+use crate::{AgeBand, Given, Limit, LimitUse, Person, Table};
 use ground::{Condition, Mass};
 
 /// Young people are held to an adult's value by their body mass over this, never above it: the
@@ -16,6 +17,15 @@ pub(crate) enum Concerns {
     Binds,
     /// It was set for people like this one.
     Covers,
+}
+
+/// Whether a limit may decide anything, and is not only shown.
+pub(crate) fn decides(limit: &Limit, case: &Case<'_>) -> bool {
+    match limit.used {
+        LimitUse::Screen | LimitUse::Guidance => true,
+        LimitUse::Legal => case.sold,
+        LimitUse::Reference | LimitUse::History | LimitUse::None => false,
+    }
 }
 
 /// How a limit concerns a person. Who has not answered counts as one it was not set for.

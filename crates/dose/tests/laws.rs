@@ -5,9 +5,9 @@
 mod kit;
 
 use dose::{
-    Action, AgeBand, Basis, Case, Ceiling, Content, ContentBasis, Counted, Cup, Given, HerbState,
-    HowMeasured, Intakes, Level, LimitUse, Outcome, Person, Portion, Table, Tense, UsedAs, decide,
-    decide_in, exposure,
+    Action, AgeBand, Asked, Basis, Case, Ceiling, Content, ContentBasis, Counted, Cup, Given,
+    HerbState, HowMeasured, Intakes, Level, LimitUse, Outcome, Person, Portion, Question, Table,
+    Tense, UsedAs, asked, decide, decide_in, exposure,
 };
 use ground::{Condition, Dist, Form, Harm, Mass, Part, Sourcing, Unit};
 use kit::*;
@@ -158,6 +158,47 @@ fn of<'a>(table: &'a Table, person: &'a Person, cup: &'a Cup, beside: &'a [Cup])
 
 fn outcome(table: &Table, person: &Person, cup: &Cup, beside: &[Cup]) -> Outcome {
     decide(&of(table, person, cup, beside), START).unwrap().outcome
+}
+
+/// Medicines that are a medicine, whatever was said to the wider question.
+const MEDICINES: [Condition; 4] =
+    [Condition::Anticoagulant, Condition::HeartMedicine, Condition::Diuretic, Condition::Sedative];
+
+fn asks(table: &Table, cup: &Cup, beside: &[Cup]) -> Asked {
+    let nobody = Person::default();
+    asked(&of(table, &nobody, cup, beside), &mut Intakes::new(table, START)).unwrap()
+}
+
+/// Whatever is not asked may be answered in any way, or not at all: the outcome is the same. Whatever
+/// is open where nothing was answered is asked.
+fn not_asked_decides_nothing(
+    table: &Table,
+    mut person: Person,
+    (cup, beside): (&Cup, &[Cup]),
+    others: &[Given],
+) -> Result<(), TestCaseError> {
+    let form = asks(table, cup, beside);
+    let known = outcome(table, &person, cup, beside);
+    let nobody = decide(&of(table, &Person::default(), cup, beside), START).unwrap();
+    for open in nobody.sealed.open {
+        prop_assert!(form.contains_key(&open), "{open:?} of {form:?}");
+    }
+    for (condition, given) in Condition::ALL.iter().zip(others) {
+        let is_age = Condition::Under18.contains(*condition);
+        // Who takes a blood thinner takes a medicine, and is asked that.
+        let given = if MEDICINES.contains(condition) { Given::Unanswered } else { *given };
+        if !is_age && !form.contains_key(&Question::Condition(*condition)) {
+            person.said.insert(*condition, given);
+        }
+    }
+    if !form.contains_key(&Question::Age) {
+        person.age = None;
+    }
+    if !form.contains_key(&Question::BodyMass) {
+        person.body_mass = None;
+    }
+    prop_assert_eq!(known, outcome(table, &person, cup, beside), "{:?}", form);
+    Ok(())
 }
 
 /// Every way in which one known thing may come to be unknown.
@@ -320,6 +361,47 @@ proptest! {
         turned.limits.reverse();
         beside.reverse();
         prop_assert_eq!(once, outcome(&turned, &person, &cup, &beside));
+    }
+
+    #[test]
+    fn what_is_not_asked_decides_nothing_and_what_is_open_was_asked(
+        mut table in tables(),
+        person in people(),
+        (cup, beside) in (cups(), prop::collection::vec(cups(), 0..2)),
+        used in prop::sample::select(vec![LimitUse::Screen, LimitUse::Reference, LimitUse::Guidance]),
+        others in prop::collection::vec(given(), Condition::ALL.len()),
+    ) {
+        table.limits.iter_mut().for_each(|limit| limit.used = used);
+        not_asked_decides_nothing(&table, person, (&cup, &beside), &others)?;
+    }
+
+    #[test]
+    fn what_is_not_asked_decides_nothing_where_only_usual_amounts_speak(
+        (mut table, most_g, age_from) in (tables(), 1.0..9.0f64, 0u8..19),
+        person in people(),
+        (cup, beside) in (cups(), prop::collection::vec(cups(), 0..2)),
+        others in prop::collection::vec(given(), Condition::ALL.len()),
+    ) {
+        table.limits.clear();
+        table.cautions.retain(|row| row.action == Action::Note);
+        table.posology.push(posology(PLANT, Part::Leaf, Form::Tea, most_g, age_from));
+        not_asked_decides_nothing(&table, person, (&cup, &beside), &others)?;
+    }
+
+    #[test]
+    fn what_no_row_names_is_not_asked(
+        mut table in tables(),
+        (cup, beside) in (cups(), prop::collection::vec(cups(), 0..2)),
+        gone in prop::sample::select(&ASKED[2..]),
+    ) {
+        let names = |limit: &dose::Limit| limit.who.contains(&gone) || limit.except.contains(&gone);
+        table.cautions.retain(|row| row.who != gone || row.action >= Action::Note);
+        table.limits.retain(|limit| !names(limit));
+        let form = asks(&table, &cup, &beside);
+        prop_assert!(!form.contains_key(&Question::Condition(gone)), "{gone}: {form:?}");
+        table.cautions.iter_mut().for_each(|row| row.taxon = "Salix alba".to_owned());
+        table.contents.clear();
+        prop_assert_eq!(asks(&table, &cup, &beside), Asked::new());
     }
 
     #[test]

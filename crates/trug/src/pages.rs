@@ -76,7 +76,9 @@ impl PageArgs {
             Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
             _ => None,
         };
-        let sheets = plan.plants.iter().filter_map(|plant| sheet(&plant.taxon)).collect();
+        let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
+        let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
+        let sheets = named.filter_map(sheet).collect();
         let chosen = self.choose(pages(plan, &sheets, words)).map_err(Failed::AtFault)?;
         let mut files = self.print(chosen, plan.head.as_of).map_err(Failed::AtFault)?;
         files.push((DATES.to_owned(), calendar(plan, words).into_bytes()));

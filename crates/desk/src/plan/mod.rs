@@ -3,6 +3,7 @@
 mod certainty;
 mod due;
 mod instants;
+mod intake;
 mod kit;
 mod make;
 mod people;
@@ -14,6 +15,7 @@ mod timetable;
 
 pub use due::{Act, Due};
 pub use instants::Instants;
+pub use intake::{Intake, IntakeQuestion, Topic};
 pub use kit::{Kit, Store};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
@@ -58,6 +60,8 @@ pub struct Plan {
     pub kit: Kit,
     /// What comes after the day, by date.
     pub due: Vec<Due>,
+    /// What people are asked before they come.
+    pub intake: Intake,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -175,6 +179,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let lots = plants::lots(&school);
     let mut makes = makes(wishes, &school, &worked, &decisions);
     let mut adults = people.plain_adult(&worked, &mut intakes)?;
+    let intake = people.intake(&worked, &mut intakes)?;
     let mut supposed = people.as_supposed(&worked, &adults)?;
     for make in &mut makes {
         make.plain_adult = adults.remove(&make.name);
@@ -196,6 +201,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     Ok(Plan {
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
+        intake,
         timetable: timetable::timetable(wishes, &school),
         questions,
         plants,

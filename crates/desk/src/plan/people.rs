@@ -144,7 +144,7 @@ impl People<'_> {
     }
 
     /// A serving of a wish, as one person takes it. What is not known of it stays unknown.
-    fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
+    pub(super) fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
         let brew = brew.and_then(Answer::known);
         let batch = self.school.batches.values().find(|(_, batch)| batch.make == make.name);
         let batch = batch.map(|(_, batch)| batch);
@@ -226,7 +226,7 @@ fn given(word: Word) -> Given {
 }
 
 /// Whether two wishes are had on some day together.
-fn same_days(one: &Make, other: &Make) -> bool {
+pub(super) fn same_days(one: &Make, other: &Make) -> bool {
     let last = |make: &Make| {
         let days = i64::from(make.days.saturating_sub(1));
         make.on.checked_add(jiff::Span::new().days(days)).unwrap_or(make.on)

@@ -66,6 +66,8 @@ pub struct LotPlan {
     pub name: String,
     /// The stands it comes from.
     pub stands: Vec<String>,
+    /// Of which plants and parts.
+    pub gathered: BTreeSet<(String, Part)>,
     /// How much came in.
     #[serde(rename = "mass_g")]
     pub mass: ground::Mass<ground::Fresh>,
@@ -182,13 +184,15 @@ pub(super) fn lots(school: &School) -> Vec<LotPlan> {
     let states = school.lot_states();
     let plan = |(name, state): (String, LotState)| {
         let takes = school.lots.get(&name).map(|lot| lot.takes.as_slice()).unwrap_or_default();
-        let stands: BTreeSet<_> = takes
-            .iter()
-            .filter_map(|take| school.takes.get(take))
-            .map(|(_, take)| take.stand.clone())
-            .collect();
+        let takes = takes.iter().filter_map(|take| school.takes.get(take)).map(|(_, take)| take);
+        let stands: BTreeSet<_> = takes.clone().map(|take| take.stand.clone()).collect();
+        let of = |take: &journal::Take| {
+            let stand = school.stands.get(&take.stand)?;
+            Some((stand.taxon.clone(), take.part))
+        };
         let sortings = school.sortings.iter().filter(|(_, sorting)| sorting.lot == name);
         LotPlan {
+            gathered: takes.filter_map(of).collect(),
             stands: stands.into_iter().collect(),
             mass: school.lot_mass(&name),
             sortings: sortings.cloned().collect(),

@@ -9,6 +9,7 @@ mod name;
 mod plan;
 mod serving;
 mod sheet;
+mod signs;
 mod sums;
 
 pub(crate) use plan::act;

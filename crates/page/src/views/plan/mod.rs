@@ -2,12 +2,15 @@
 
 mod day;
 mod due;
+mod intake_form;
 mod made;
 mod open;
 mod pages;
 mod people;
 mod plants;
 mod sealed;
+mod serving_list;
+mod sorting_sheet;
 mod sources;
 mod stands;
 

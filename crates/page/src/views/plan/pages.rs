@@ -2,6 +2,9 @@
 //! plant to take home, and, where the reasons were asked for, the sealed list.
 
 use super::super::sheet::home;
+use super::intake_form::intake_form;
+use super::serving_list::serving_list;
+use super::sorting_sheet::sorting_sheets;
 use super::{called, day, due, head, made, open, people, plants, section, sources, stands};
 use crate::{Block, Break, Column, Kind, Level, Page, Prose, Table, Words};
 use desk::{MakePlan, Plan, PlantPlan, Row, SheetReply, TakePlan};
@@ -32,7 +35,10 @@ pub fn pages(
     let mut pages = vec![
         named("run-sheet", run_sheet(plan, words)),
         named("serving-list", serving_list(plan, words)),
+        named("intake-form", intake_form(plan, words)),
     ];
+    let sorting = sorting_sheets(plan, sheets, words).into_iter();
+    pages.extend(sorting.map(|(file, page)| named(&file, page)));
     pages.extend(plan.plants.iter().filter_map(|plant| {
         let sheet = sheets.get(&plant.taxon)?;
         let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
@@ -157,16 +163,6 @@ fn pot(wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
         Answer::Refused(refusal) => vec![words.refusal(refusal)],
     };
     std::iter::once(heading).chain(made::withheld(wish, words)).chain(blocks).collect()
-}
-
-/// Who is handed what, and never why.
-fn serving_list(plan: &Plan, words: &Words<'_>) -> Page {
-    let title = Text::new("view-list-title").with("name", plan.head.name.as_str());
-    words
-        .page(Kind::Public, &title)
-        .with([words.para(&Text::new("view-serving-proposal")), people::table(plan, words)])
-        .with(people::provisos(plan, words))
-        .with([words.para(&Text::new("view-list-ask"))])
 }
 
 /// What somebody takes home of one plant.

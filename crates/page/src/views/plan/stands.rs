@@ -30,7 +30,17 @@ pub(super) fn lots(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
 }
 
 fn row(lot: &LotPlan, words: &Words<'_>) -> Vec<Prose> {
-    let state = match &lot.state.fitness {
+    vec![
+        Prose::new().said(&lot.name),
+        Prose::new().said(&lot.stands.join(", ")),
+        words.amount(lot.mass.g(), Unit::Gram),
+        words.prose(&state(lot, words)),
+    ]
+}
+
+/// Whether a lot may be used.
+pub(super) fn state(lot: &LotPlan, words: &Words<'_>) -> Text {
+    match &lot.state.fitness {
         Fitness::Unsorted => Text::new("view-plan-lot-unsorted"),
         Fitness::Sorted { by, .. } => {
             Text::new("view-plan-lot-sorted").with("by", words.catalogue.list(by))
@@ -38,17 +48,14 @@ fn row(lot: &LotPlan, words: &Words<'_>) -> Vec<Prose> {
         Fitness::Held { lot, what } => Text::new("view-plan-lot-held")
             .with("lot", lot.as_str())
             .with("found", words.catalogue.list(what)),
-    };
-    vec![
-        Prose::new().said(&lot.name),
-        Prose::new().said(&lot.stands.join(", ")),
-        words.amount(lot.mass.g(), Unit::Gram),
-        words.prose(&state),
-    ]
+    }
 }
 
 /// Every time somebody went through a lot: when, who, what was found.
-fn sortings<'a>(lot: &'a LotPlan, words: &'a Words<'_>) -> impl Iterator<Item = Prose> + 'a {
+pub(super) fn sortings<'a>(
+    lot: &'a LotPlan,
+    words: &'a Words<'_>,
+) -> impl Iterator<Item = Prose> + 'a {
     lot.sortings.iter().map(|(at, sorting)| {
         let at = at.map_or_else(|| words.word("unknown"), |at| super::day::clock(at.time()));
         let found: Vec<_> = sorting.found.iter().map(|found| found.what.clone()).collect();
