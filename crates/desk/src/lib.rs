@@ -24,12 +24,13 @@ pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction, Reader, Stop, Wishes, includes,
-    read,
+    Base, Early, EmergencyWish, InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction,
+    PhoneNumber, Reaches, Reader, Stop, WayBack, Wishes, includes, read,
 };
 pub use plan::{
-    About, Handed, Head, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row,
-    SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
+    About, BackBy, Count, Emergency, Handed, Head, Kit, Light, LotPlan, MakePlan, NumberPlan,
+    NumberStanding, OpenQuestion, Plan, PlantPlan, Row, SealedRow, SpecimenPlan, StopPlace, Store,
+    TakePlan, Timetable, Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

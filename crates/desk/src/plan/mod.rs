@@ -1,6 +1,8 @@
 //! The plan: everything an outing asks, worked out, what is open first.
 
 mod certainty;
+mod destroy;
+mod emergency;
 mod kit;
 mod make;
 mod people;
@@ -9,12 +11,15 @@ mod questions;
 pub(crate) mod settled;
 mod take;
 mod timetable;
+mod turning_back;
 
+pub use emergency::{Count, Emergency, NumberPlan, NumberStanding, StopPlace};
 pub use kit::{Kit, Store};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
 pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
+pub use turning_back::BackBy;
 
 pub(crate) use take::{allowances, surveyed};
 
@@ -23,6 +28,7 @@ use crate::outing::{Make, Outing, Wishes};
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Held, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
+use herbal::DayRule;
 use identify::Judge;
 use jiff::civil::{Date, DateTime, Time};
 use journal::School;
@@ -50,8 +56,16 @@ pub struct Plan {
     pub people: BTreeMap<String, String>,
     /// The day in order.
     pub timetable: Timetable,
+    /// Who reads characters, by what they are called, the leader first.
+    pub readers: Vec<String>,
+    /// What the emergency card says.
+    pub emergency: Emergency,
+    /// Rules for weather and water that hold where this outing goes.
+    pub rules: Vec<DayRule>,
     /// What to bring.
     pub kit: Kit,
+    /// The last day on which the sealed list is kept.
+    pub keep_until: Answer<Date>,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -172,6 +186,8 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         make.plain_adult = adults.remove(&make.name);
         make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
+    let timetable = timetable::timetable(wishes, &school);
+    let emergency = emergency::emergency(world, wishes, &school);
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -181,12 +197,18 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         lots: &lots,
         makes: &makes,
         decisions: &decisions,
+        timetable: &timetable,
+        emergency: &emergency,
     });
     let people = school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect();
     Ok(Plan {
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
-        timetable: timetable::timetable(wishes, &school),
+        keep_until: destroy::keep_until(wishes, &makes),
+        timetable,
+        readers: readers(wishes),
+        emergency,
+        rules: rules(world, wishes, &school),
         questions,
         plants,
         takes,
@@ -211,6 +233,22 @@ fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
         tense,
         herbal_version: world.herbal_version.clone(),
     }
+}
+
+/// Who reads characters, the leader first.
+fn readers(wishes: &Wishes) -> Vec<String> {
+    let mut readers: Vec<_> = wishes.readers.iter().collect();
+    readers.sort_by_key(|(name, _)| **name != wishes.leader);
+    readers.into_iter().map(|(_, reader)| reader.called.clone()).collect()
+}
+
+/// Rules that speak of water plants are left out only where somebody looked, and no stand of the
+/// outing is in water.
+fn rules(world: &World, wishes: &Wishes, school: &School) -> Vec<DayRule> {
+    let here = |site: &String| wishes.stops.iter().any(|stop| stop.site == *site);
+    let mut stands = school.stands.values().filter(|stand| here(&stand.site));
+    let wet = stands.any(|stand| stand.in_water != Some(false));
+    world.herbal.day.rules.iter().filter(|rule| wet || !rule.water_only).cloned().collect()
 }
 
 /// Every wish worked through its recipe.

@@ -3,7 +3,7 @@
 use super::super::allowance;
 use super::deeper;
 use crate::{Block, Column, Prose, Table, Words};
-use desk::{LotPlan, Plan};
+use desk::{LotPlan, Plan, TakePlan};
 use ground::{Text, Unit};
 use journal::Fitness;
 
@@ -60,4 +60,11 @@ fn sortings<'a>(lot: &'a LotPlan, words: &'a Words<'_>) -> impl Iterator<Item = 
             .with("found", words.catalogue.list(&found));
         words.prose(&text)
     })
+}
+
+/// The rule that leaves least at a stand, in words.
+pub(super) fn binding(take: &TakePlan, words: &Words<'_>) -> Option<Prose> {
+    let rule = take.allowance.binding.as_ref()?;
+    let bound = take.allowance.candidates.iter().find(|candidate| candidate.rule == *rule)?;
+    Some(words.prose(&bound.says))
 }
