@@ -24,13 +24,13 @@ pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction, Reader, Stop, Wishes, includes,
-    read,
+    Base, Early, EmergencyWish, InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction,
+    PhoneNumber, Reaches, Reader, Stop, WayBack, Wishes, includes, read,
 };
 pub use plan::{
-    About, Act, Due, Handed, Head, Instants, Intake, IntakeQuestion, Kit, Light, LotPlan, MakePlan,
-    OpenQuestion, Plan, PlantPlan, Row, SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Topic,
-    Trouble, TwinPlan,
+    About, Act, BackBy, Count, Due, Emergency, Handed, Head, Instants, Intake, IntakeQuestion, Kit,
+    Light, LotPlan, MakePlan, NumberPlan, NumberStanding, OpenQuestion, Plan, PlantPlan, Row,
+    SealedRow, SpecimenPlan, StopPlace, Store, TakePlan, Timetable, Topic, Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

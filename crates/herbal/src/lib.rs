@@ -5,6 +5,7 @@
 //! which every name resolves, every fact has a source and every range is possible, or every fault.
 
 mod check;
+mod day;
 mod file;
 mod flora;
 mod kitchen;
@@ -16,6 +17,7 @@ mod search;
 mod uses;
 
 pub use check::{Column, Finding, Lack, Report, check};
+pub use day::{Day, DayLine, DayRule};
 pub use file::TextFile;
 pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
 pub use kitchen::{DryingTarget, Growth, Kitchen, Ph, Warmth};
@@ -42,6 +44,8 @@ pub struct Herbal {
     pub kitchen: Kitchen,
     /// Land rules, fractions that may be taken, distances to keep.
     pub land: Land,
+    /// Rules for weather and water, and what an emergency card says.
+    pub day: Day,
 }
 
 impl Herbal {
@@ -63,8 +67,9 @@ impl Herbal {
         let uses = Uses::read(&mut reader, &flora);
         let kitchen = Kitchen::read(&mut reader);
         let land = Land::read(&mut reader);
+        let day = Day::read(&mut reader);
         let Leavings { sources, account, faults } = reader.finish();
-        let herbal = Self { sources, flora, uses, kitchen, land };
+        let herbal = Self { sources, flora, uses, kitchen, land, day };
         faults.or((herbal, account))
     }
 }

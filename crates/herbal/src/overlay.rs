@@ -33,8 +33,9 @@ impl Herbal {
         let kitchen = self.kitchen.overlaid(&mut reader);
         let uses = self.uses.overlaid(&mut reader, &flora);
         let land = self.land.overlaid(&mut reader);
+        let day = self.day.overlaid(&mut reader);
         let Leavings { sources, account: later, faults } = reader.finish();
-        let herbal = Self { sources, flora, uses, kitchen, land };
+        let herbal = Self { sources, flora, uses, kitchen, land, day };
         faults.or((herbal, account.clone().overlaid(&later)))
     }
 }

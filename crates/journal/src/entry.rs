@@ -84,6 +84,15 @@ pub struct Site {
     pub latitude: Option<f64>,
     /// Longitude in degrees east.
     pub longitude: Option<f64>,
+    /// Its grid reference, as it was written.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub grid: Option<String>,
+    /// The nearest road.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub road: Option<String>,
+    /// How whoever comes to help gets in.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub way_in: Option<String>,
     /// Whether gathering rests on a public right there, so that nobody's permission is needed.
     pub public_right: bool,
     /// What authorities have agreed to.

@@ -1,10 +1,12 @@
 //! The plan and its pages: what they show, and what no page that is handed round ever says.
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test reports by panicking")]
 
-use desk::{InputFile, Plan, Reply, Request, World, answer};
+use desk::{InputFile, Plan, Reply, Request, StopPlace, World, answer};
 use ground::{Condition, RandomStart};
 use journal::Journal;
-use page::{Catalogue, NamedPage, Style, Words, html, pages, text, view};
+use page::{
+    Block, Break, Catalogue, Format, NamedPage, Page, Style, Words, html, pages, text, view,
+};
 use std::collections::BTreeMap;
 use std::fs;
 use std::path::Path;
@@ -103,6 +105,104 @@ fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
         looked_at += 1;
     }
     assert!(looked_at > 4);
+    let files: Vec<_> = written(&plan).into_iter().map(|named| named.name).collect();
+    for file in ["run-sheet", "emergency-card", "emergency-wallet", "copy-at-base"] {
+        assert!(files.iter().any(|known| known == file), "{file} was not looked at");
+    }
+}
+
+#[test]
+fn the_outside_of_the_sealed_list_says_nothing_but_what_it_is() {
+    let plan = plan(true, |said| said);
+    let pages = written(&plan);
+    let sealed = &pages.iter().find(|named| named.name == "sealed-list").unwrap().page;
+    let mut sheets = sealed.blocks.split(|block| *block == Block::Break(Break::Page));
+    let outside = Page { blocks: sheets.next().unwrap().to_vec(), ..sealed.clone() };
+    let said = text(&outside, None, Style::Plain);
+    let lines: Vec<_> = said.lines().filter(|line| line.contains(char::is_alphanumeric)).collect();
+    let title = "Sealed: Spring leaves in the Velmer valley";
+    assert_eq!(lines, [title, "Sealed", "15 sheets inside, more where one runs over"]);
+    // Each of fourteen people stands on one sheet, and on no other; the last has the sources.
+    let inside: Vec<_> = sheets
+        .map(|blocks| text(&Page { blocks: blocks.to_vec(), ..sealed.clone() }, None, Style::Plain))
+        .collect();
+    assert_eq!((plan.people.len(), inside.len()), (14, 15));
+    for called in plan.people.values() {
+        let of = inside.iter().filter(|sheet| sheet.contains(called.as_str())).count();
+        assert_eq!(of, 1, "{called}");
+    }
+    for sheet in &inside[..14] {
+        let (above, _) = sheet.split_once("fold the lower edge").unwrap();
+        assert!(above.contains("May open this sheet: Maren Holt. In an emergency: Tobias Quill."));
+        assert!(above.contains("Kept until 31\u{a0}May 2027, then destroyed."));
+    }
+}
+
+fn page_of(plan: &Plan, file: &str) -> Page {
+    written(plan).into_iter().find(|named| named.name == file).unwrap().page
+}
+
+#[test]
+fn the_emergency_card_says_whom_to_call_and_leaves_room_for_what_must_be_looked_up() {
+    let plan = plan(false, |said| said);
+    let card = page_of(&plan, "emergency-card");
+    assert_eq!(card.format, Format::Half);
+    insta::assert_snapshot!(text(&card, Some(80), Style::Plain));
+    let wallet = page_of(&plan, "emergency-wallet");
+    assert_eq!(wallet.format, Format::Wallet);
+    insta::assert_snapshot!("wallet", text(&wallet, Some(46), Style::Plain));
+    for file in ["emergency-card", "emergency-wallet", "copy-at-base"] {
+        let said = html(&page_of(&plan, file));
+        assert!(said.contains("look up now") && said.contains("VM 318 864"), "{file}");
+        assert!(said.contains("Hedda Marrow") && said.contains("16:15"), "{file}");
+        for treatment in ["vomit", "charcoal", "milk", "rinse", "antidote", "make them"] {
+            assert!(!said.to_lowercase().contains(treatment), "{file}: {treatment}");
+        }
+    }
+}
+
+/// Nobody said anything, and everybody is called something that fits on no card.
+#[test]
+fn a_card_of_which_nothing_is_known_is_a_card_to_fill_in() {
+    let mut plan = plan(false, |said| said);
+    let long = "A\u{202e}نرگس🌿".repeat(40);
+    plan.emergency.first_aider = Some(long.clone());
+    plan.emergency.base = None;
+    plan.emergency.alarm_at = None;
+    plan.emergency.numbers.clear();
+    let place = StopPlace {
+        site: String::new(),
+        called: long,
+        grid: None,
+        degrees: None,
+        road: None,
+        way_in: None,
+    };
+    plan.emergency.places = vec![place; 40];
+    for file in ["emergency-card", "emergency-wallet", "copy-at-base"] {
+        let said = text(&page_of(&plan, file), Some(80), Style::Plain);
+        assert!(said.contains("more stops: see the run sheet") && said.contains('…'), "{file}");
+        assert!(said.lines().count() < 140, "{file}: {}", said.lines().count());
+        assert!(!said.contains('\u{202e}'));
+    }
+}
+
+/// It goes into the wood: the plan has all the sources and every working.
+#[test]
+fn the_run_sheet_is_short_and_has_what_the_leader_needs() {
+    let plan = plan(false, |said| said);
+    let sheet = text(&page_of(&plan, "run-sheet"), Some(80), Style::Plain);
+    let at = |part: &str| sheet.find(part).unwrap_or_else(|| panic!("{part} is missing:\n{sheet}"));
+    assert!(at("What is still open") < at("The day at a glance"));
+    assert!(at("The day at a glance") < at("Weather, water, ticks"));
+    assert!(at("Weather, water, ticks") < at("Stop by stop"));
+    for part in ["15:15", "Thunder within 30 seconds", "Tobias Quill", "Heads counted", "withheld"]
+    {
+        at(part);
+    }
+    let sources = sheet.split("the plan has them all").nth(1).unwrap();
+    let listed = sources.lines().filter(|line| line.contains(". ")).count();
+    assert!(listed <= 20, "{listed} sources:\n{sources}");
 }
 
 #[test]

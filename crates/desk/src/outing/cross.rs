@@ -3,9 +3,10 @@
 use super::file::{Row, Said, Source};
 use super::read::Parsed;
 use super::shape::{LooksTable, MakeTable, StandTable, TakeTable};
-use ground::{Fault, Faults, Part};
+use ground::{Fault, Faults, Part, Place};
 use herbal::Herbal;
 use std::collections::{BTreeMap, BTreeSet};
+use std::ops::Range;
 
 /// The tables of all files that others are held against, by name.
 struct Tables<'p> {
@@ -20,6 +21,10 @@ struct Tables<'p> {
 pub(super) fn check(parsed: &[Parsed<'_>], herbal: &Herbal, faults: &mut Faults) {
     let tables = Tables::of(parsed);
     let mut seen_at = BTreeMap::new();
+    let way_back = parsed.iter().filter_map(|(s, f)| Some((s, f.way_back.as_ref()?.span())));
+    once("way-back", way_back, faults);
+    let emergency = parsed.iter().filter_map(|(s, f)| Some((s, f.emergency.as_ref()?.span())));
+    once("emergency", emergency, faults);
     for (source, file) in parsed {
         includes(source, &file.include, parsed, faults);
         for table in &file.looks {
@@ -75,6 +80,18 @@ impl<'p> Tables<'p> {
                 .map(|t| t.specimen.get_ref().as_str())
                 .collect(),
         }
+    }
+}
+
+/// A table that all files together hold once at most: of two, neither would be the right one.
+fn once<'p, 'a: 'p>(
+    table: &str,
+    given: impl Iterator<Item = (&'p Source<'a>, Range<usize>)>,
+    faults: &mut Faults,
+) {
+    for (source, span) in given.skip(1) {
+        let place = Place { table: Some(table.to_owned()), ..source.place(&span) };
+        faults.add(Fault::new("table-twice", place, table));
     }
 }
 

@@ -1,5 +1,6 @@
 //! From the tables of a file to entries of the journal.
 
+use super::emergency::said;
 use super::file::{Row, Said, Source};
 use super::names::Names;
 use super::shape::{
@@ -97,6 +98,9 @@ fn site(row: &mut Row<'_>, names: &Names<'_>, table: &SiteTable) -> Option<Made>
         jurisdiction: jurisdiction?,
         latitude: maybe(latitude)?,
         longitude: maybe(longitude)?,
+        grid: said(table.grid.as_ref()),
+        road: said(table.road.as_ref()),
+        way_in: said(table.way_in.as_ref()),
         public_right: table.public_right,
         consents: consents?,
     })))

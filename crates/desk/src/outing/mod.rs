@@ -1,6 +1,7 @@
 //! The outing file: what is known and what is wanted, read into entries and wishes.
 
 mod cross;
+mod emergency;
 mod entries;
 mod file;
 mod names;
@@ -8,6 +9,7 @@ mod read;
 mod shape;
 mod wishes;
 
+pub use emergency::{Base, Early, EmergencyWish, PhoneNumber, Reaches, WayBack};
 pub use file::{InputFile, MOST_BYTES};
 pub use read::{Outing, includes, read};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};

@@ -1,6 +1,7 @@
 //! Reading an outing: the tables of its files become entries and wishes, or every fault comes back.
 
 use super::cross;
+use super::emergency::{EmergencyWish, PhoneNumber, WayBack};
 use super::entries::{Entries, all, counted, maybe, whole};
 use super::file::{InputFile, Row, Said, Source};
 use super::names::{Given, Names};
@@ -161,6 +162,8 @@ fn outing(
         sold: table.sold,
         readers: BTreeMap::new(),
         stops: Vec::new(),
+        way_back: WayBack::default(),
+        emergency: EmergencyWish::default(),
         makes: BTreeMap::new(),
         contents: BTreeMap::new(),
         fractions: Vec::new(),
@@ -187,6 +190,8 @@ fn unread() -> Wishes {
         sold: false,
         readers: BTreeMap::new(),
         stops: Vec::new(),
+        way_back: WayBack::default(),
+        emergency: EmergencyWish::default(),
         makes: BTreeMap::new(),
         contents: BTreeMap::new(),
         fractions: Vec::new(),
@@ -227,6 +232,7 @@ impl WishReader<'_> {
             self.wishes.stops.extend(stop);
         }
         self.wishes.stops.sort_by(|a, b| (a.at, &a.site).cmp(&(b.at, &b.site)));
+        self.safety(file);
         for table in &file.make {
             let date = self.wishes.date;
             let make = make(self.names, &mut self.row("make", &table.name), table, date);
@@ -241,6 +247,24 @@ impl WishReader<'_> {
             let fraction = fraction(&mut self.row("fraction", &table.part), table);
             self.wishes.fractions.extend(fraction);
         }
+    }
+
+    /// The way back, and what is said of emergencies.
+    fn safety(&mut self, file: &OutingFile) {
+        let (source, kitchen) = (self.source, self.kitchen);
+        if let Some(table) = &file.way_back {
+            let mut row = Row::new(source, kitchen, "way-back", "", self.faults);
+            self.wishes.way_back.take(&mut row, table.get_ref());
+        }
+        if let Some(table) = &file.emergency {
+            let mut row = Row::new(source, kitchen, "emergency", "", self.faults);
+            self.wishes.emergency.take(&mut row, table.get_ref());
+        }
+        for table in &file.number {
+            let mut row = Row::new(source, kitchen, "number", &table.called, self.faults);
+            self.wishes.emergency.numbers.extend(PhoneNumber::read(&mut row, table));
+        }
+        self.wishes.emergency.numbers.sort();
     }
 
     fn row(&mut self, table: &'static str, entry: &Said) -> Row<'_> {

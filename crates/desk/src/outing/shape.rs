@@ -1,6 +1,7 @@
 //! The tables of an outing file, as they are written. `demo/spring-evening.toml` and
 //! `demo/spring-day.toml` are their documentation.
 
+use super::emergency::{EmergencyTable, NumberTable, WayBackTable};
 use super::file::Said;
 use serde::Deserialize;
 use std::collections::BTreeMap;
@@ -20,6 +21,9 @@ pub(crate) struct OutingFile {
     pub(crate) stand: Vec<StandTable>,
     pub(crate) survey: Vec<SurveyTable>,
     pub(crate) stop: Vec<StopTable>,
+    pub(crate) way_back: Option<Spanned<WayBackTable>>,
+    pub(crate) emergency: Option<Spanned<EmergencyTable>>,
+    pub(crate) number: Vec<NumberTable>,
     pub(crate) make: Vec<MakeTable>,
     pub(crate) content: Vec<ContentTable>,
     pub(crate) fraction: Vec<FractionTable>,
@@ -74,6 +78,9 @@ pub(crate) struct SiteTable {
     pub(crate) jurisdiction: Said,
     pub(crate) latitude: Option<Spanned<f64>>,
     pub(crate) longitude: Option<Spanned<f64>>,
+    pub(crate) grid: Option<Said>,
+    pub(crate) road: Option<Said>,
+    pub(crate) way_in: Option<Said>,
     #[serde(default)]
     pub(crate) public_right: bool,
     #[serde(default)]

@@ -1,5 +1,6 @@
 //! What an outing wants, apart from what has happened: the wishes of its file.
 
+use super::emergency::{EmergencyWish, WayBack};
 use ground::{
     AlcoholByVolume, Dist, Duration, Fraction, Heap, Length, LifeForm, MassFraction, MeasureSystem,
     Part, Region, Spoken,
@@ -47,6 +48,10 @@ pub struct Wishes {
     pub readers: BTreeMap<String, Reader>,
     /// The walk, in order of time.
     pub stops: Vec<Stop>,
+    /// The way back to its end.
+    pub way_back: WayBack,
+    /// What is said of emergencies.
+    pub emergency: EmergencyWish,
     /// What is to be made, by short name.
     pub makes: BTreeMap<String, Make>,
     /// Contents that the outing uses in place of the herbal's, by short name.

@@ -4,24 +4,15 @@ use super::people::{People, same_days};
 use crate::outing::Make;
 use dose::{Asked, Case, Cup, Intakes, Person, Question, Rule, asked};
 use ground::{Answer, Condition, Faults};
-use jiff::ToSpan as _;
-use jiff::civil::Date;
 use prepare::Brew;
 use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
-
-/// Some poisons are silent for hours and some kinds of harm for weeks: answers are kept so many days
-/// beyond the last jar. The school's policy.
-const DAYS_BEYOND_LAST_JAR: i64 = 30;
 
 /// The form that is filled in by whoever comes. It hangs on dishes and rules, and on nobody's answers.
 #[derive(Clone, Debug, Serialize)]
 pub struct Intake {
     /// What is asked, topic by topic.
     pub questions: Vec<IntakeQuestion>,
-    /// The day after which answers are destroyed; none where a jar goes home of which nobody knows
-    /// how long it keeps.
-    pub kept_until: Option<Date>,
 }
 
 /// One question, and why it is asked: never of whom.
@@ -118,7 +109,7 @@ impl People<'_> {
         };
         let mut questions: Vec<_> = bearing.into_iter().map(question).collect();
         questions.sort();
-        Ok(Intake { questions, kept_until: self.kept_until(worked) })
+        Ok(Intake { questions })
     }
 
     /// What a dish asks of whoever has it, and all the others of the same days beside it.
@@ -136,36 +127,5 @@ impl People<'_> {
         let (table, tense, sold) = (&self.table, self.tense, self.wishes.sold);
         let case = Case { table, person: &person, cup: &cup, beside: &beside, tense, sold };
         asked(&case, intakes)
-    }
-
-    /// The last day on which a jar keeps, or that of the outing, and the days beyond.
-    fn kept_until(&self, worked: &BTreeMap<String, Answer<Brew>>) -> Option<Date> {
-        let mut last = self.wishes.date;
-        for make in self.wishes.makes.values() {
-            let begun = self.begun(make);
-            last = last.max(begun);
-            if self.goes_home(make) {
-                let keeping = worked.get(&make.name)?.known()?.keeping.known()?;
-                let days = keeping.most.days().ceil() as i64;
-                last = last.max(begun.checked_add(days.days()).ok()?);
-            }
-        }
-        last.checked_add(DAYS_BEYOND_LAST_JAR.days()).ok()
-    }
-
-    /// The last day on which a dish is known to be had or made.
-    fn begun(&self, make: &Make) -> Date {
-        let batches = self.school.batches.values().filter(|(_, batch)| batch.make == make.name);
-        let made = batches.filter_map(|(at, _)| at.map(|at| at.date()));
-        let days = i64::from(make.days.saturating_sub(1));
-        let had = make.on.checked_add(days.days()).unwrap_or(Date::MAX);
-        made.fold(had, Date::max)
-    }
-
-    fn goes_home(&self, make: &Make) -> bool {
-        let of_it = |batch: &String| {
-            self.school.batches.get(batch).is_some_and(|(_, batch)| batch.make == make.name)
-        };
-        make.taken_home || self.school.servings.iter().any(|(_, s)| s.taken_home && of_it(&s.batch))
     }
 }

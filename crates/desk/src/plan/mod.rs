@@ -1,7 +1,9 @@
 //! The plan: everything an outing asks, worked out, what is open first.
 
 mod certainty;
+mod destroy;
 mod due;
+mod emergency;
 mod instants;
 mod intake;
 mod kit;
@@ -12,8 +14,10 @@ mod questions;
 pub(crate) mod settled;
 mod take;
 mod timetable;
+mod turning_back;
 
 pub use due::{Act, Due};
+pub use emergency::{Count, Emergency, NumberPlan, NumberStanding, StopPlace};
 pub use instants::Instants;
 pub use intake::{Intake, IntakeQuestion, Topic};
 pub use kit::{Kit, Store};
@@ -21,6 +25,7 @@ pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
 pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
+pub use turning_back::BackBy;
 
 pub(crate) use take::{allowances, surveyed};
 
@@ -29,6 +34,7 @@ use crate::outing::{Make, Outing, Wishes};
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Held, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
+use herbal::DayRule;
 use identify::Judge;
 use jiff::civil::{Date, DateTime, Time};
 use journal::School;
@@ -56,12 +62,20 @@ pub struct Plan {
     pub people: BTreeMap<String, String>,
     /// The day in order.
     pub timetable: Timetable,
+    /// Who reads characters, by what they are called, the leader first.
+    pub readers: Vec<String>,
+    /// What the emergency card says.
+    pub emergency: Emergency,
+    /// Rules for weather and water that hold where this outing goes.
+    pub rules: Vec<DayRule>,
     /// What to bring.
     pub kit: Kit,
     /// What comes after the day, by date.
     pub due: Vec<Due>,
     /// What people are asked before they come.
     pub intake: Intake,
+    /// The last day on which the sealed list is kept.
+    pub keep_until: Answer<Date>,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -186,6 +200,8 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
     let due = due::due(wishes, &school, &world.herbal, &makes);
+    let timetable = timetable::timetable(wishes, &school);
+    let emergency = emergency::emergency(world, wishes, &school);
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -196,13 +212,19 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         makes: &makes,
         due: &due,
         decisions: &decisions,
+        timetable: &timetable,
+        emergency: &emergency,
     });
     let people = school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect();
     Ok(Plan {
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
         intake,
-        timetable: timetable::timetable(wishes, &school),
+        keep_until: destroy::keep_until(wishes, &school, &makes),
+        timetable,
+        readers: readers(wishes),
+        emergency,
+        rules: rules(world, wishes, &school),
         questions,
         plants,
         takes,
@@ -229,6 +251,22 @@ fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
         tense,
         herbal_version: world.herbal_version.clone(),
     }
+}
+
+/// Who reads characters, the leader first.
+fn readers(wishes: &Wishes) -> Vec<String> {
+    let mut readers: Vec<_> = wishes.readers.iter().collect();
+    readers.sort_by_key(|(name, _)| **name != wishes.leader);
+    readers.into_iter().map(|(_, reader)| reader.called.clone()).collect()
+}
+
+/// Rules that speak of water plants are left out only where somebody looked, and no stand of the
+/// outing is in water.
+fn rules(world: &World, wishes: &Wishes, school: &School) -> Vec<DayRule> {
+    let here = |site: &String| wishes.stops.iter().any(|stop| stop.site == *site);
+    let mut stands = school.stands.values().filter(|stand| here(&stand.site));
+    let wet = stands.any(|stand| stand.in_water != Some(false));
+    world.herbal.day.rules.iter().filter(|rule| wet || !rule.water_only).cloned().collect()
 }
 
 /// Every wish worked through its recipe.

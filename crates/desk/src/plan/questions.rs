@@ -1,8 +1,10 @@
 //! Open questions: what is not settled, in the order in which a leader needs it settled.
 
+mod help;
+
 use super::due::{self, Due};
 use super::people::Decisions;
-use super::{LotPlan, MakePlan, PlantPlan, TakePlan};
+use super::{Emergency, LotPlan, MakePlan, PlantPlan, TakePlan, Timetable};
 use crate::outing::{Make, Wishes};
 use dose::Tense;
 use ground::{Answer, Fresh, Mass, Refusal, Text, Unit};
@@ -31,6 +33,8 @@ pub enum About {
     Handed,
     /// A lot that is held.
     HeldLot,
+    /// Whether help can be called.
+    Emergency,
     /// Whether it is the plant.
     Plant,
     /// Whether and how much may be taken.
@@ -41,6 +45,8 @@ pub enum About {
     Sorting,
     /// How something is made.
     Make,
+    /// When to turn back.
+    WayBack,
     /// Somebody's answers.
     Person,
     /// Somebody's word on decisions.
@@ -58,12 +64,16 @@ pub(super) struct Known<'a> {
     pub(super) makes: &'a [MakePlan],
     pub(super) due: &'a [Due],
     pub(super) decisions: &'a BTreeMap<String, Decisions>,
+    pub(super) timetable: &'a Timetable,
+    pub(super) emergency: &'a Emergency,
 }
 
 pub(super) fn questions(known: &Known<'_>) -> Vec<OpenQuestion> {
     let mut all = BTreeSet::new();
     all.extend(of_servings(known));
     all.extend(of_lots(known));
+    all.extend(help::of_emergency(known.emergency));
+    all.extend(help::of_the_way_back(known.timetable));
     all.extend(of_plants(known));
     all.extend(of_takes(known));
     all.extend(of_makes(known));

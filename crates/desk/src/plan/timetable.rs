@@ -1,7 +1,8 @@
 //! The day in order: stops, ways between them, and how long there is light.
 
+use super::turning_back::{self, BackBy};
 use crate::outing::{Stop, Wishes};
-use ground::{Duration, Length};
+use ground::{Answer, Duration, Length};
 use harvest::walk::{Leg, naismith};
 use harvest::{Crossing, Position, daylight};
 use jiff::civil::{DateTime, Time};
@@ -15,6 +16,11 @@ pub struct Timetable {
     pub rows: Vec<Row>,
     /// When the sun rises and sets, by the clock of the place.
     pub light: Light,
+    /// When the group is back at the latest; none where the sun does not rise.
+    pub back_by: Option<BackBy>,
+    /// How far the group goes in an hour on the level.
+    #[serde(rename = "in_an_hour_mm")]
+    pub in_an_hour: Length,
 }
 
 /// One stop of the day.
@@ -33,6 +39,8 @@ pub struct Row {
     /// How long the way there takes, by Naismith's rule.
     #[serde(rename = "way_min")]
     pub way: Option<Duration>,
+    /// The latest moment to leave it, so that the group is back in time.
+    pub leave_by: Answer<Time>,
     /// What is wrong with it.
     pub trouble: Option<Trouble>,
 }
@@ -47,6 +55,8 @@ pub enum Trouble {
     OutsideTheOuting,
     /// It lasts beyond sunset.
     AfterSunset,
+    /// It lasts beyond the latest moment to turn back.
+    TooLateToTurnBack,
 }
 
 /// When there is light.
@@ -72,17 +82,26 @@ pub enum Light {
 
 pub(super) fn timetable(wishes: &Wishes, school: &School) -> Timetable {
     let light = light(wishes);
+    let back_by = turning_back::back_by(wishes, &light);
     let mut before: Option<Time> = None;
     let mut rows = Vec::new();
-    for stop in &wishes.stops {
-        let row = row(wishes, school, stop, before, &light);
+    for (at, stop) in wishes.stops.iter().enumerate() {
+        let called = school.sites.get(&stop.site).map_or("", |site| site.called.as_str());
+        let leave_by = turning_back::leave_by(wishes, (at, called), back_by.as_ref());
+        let row = row(wishes, stop, called, (before, leave_by), &light);
         before = row.until.or(Some(stop.at));
         rows.push(row);
     }
-    Timetable { rows, light }
+    Timetable { rows, light, back_by, in_an_hour: wishes.way_back.in_an_hour }
 }
 
-fn row(wishes: &Wishes, school: &School, stop: &Stop, before: Option<Time>, light: &Light) -> Row {
+fn row(
+    wishes: &Wishes,
+    stop: &Stop,
+    called: &str,
+    (before, leave_by): (Option<Time>, Answer<Time>),
+    light: &Light,
+) -> Row {
     let until = later(stop.at, stop.lasts);
     let way = stop.walk.map(|along| {
         let climb = stop.climb.unwrap_or(Length::ZERO);
@@ -99,16 +118,20 @@ fn row(wishes: &Wishes, school: &School, stop: &Stop, before: Option<Time>, ligh
             Light::None => true,
             Light::NoPlace | Light::AllDay => false,
         };
-        until.is_some_and(dark).then_some(Trouble::AfterSunset)
+        let too_late = |until: Time| leave_by.known().is_some_and(|latest| until > *latest);
+        until
+            .is_some_and(dark)
+            .then_some(Trouble::AfterSunset)
+            .or_else(|| until.is_some_and(too_late).then_some(Trouble::TooLateToTurnBack))
     };
-    let called = school.sites.get(&stop.site).map(|site| site.called.clone()).unwrap_or_default();
     Row {
         at: stop.at,
         until,
         site: stop.site.clone(),
-        called,
+        called: called.to_owned(),
         plants: stop.plants.clone(),
         way,
+        leave_by,
         trouble,
     }
 }

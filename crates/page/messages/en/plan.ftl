@@ -205,7 +205,6 @@ view-home-leave = How much to leave
 view-home-recipe = What to make of it
 view-home-no-recipe = No recipe stands here: something deadly is taken for it.
 view-home-ask = There are people who should not have it, and people who should ask first. Before you use it, ask somebody who knows both the plant and you.
-view-sealed-title = Why: { $name }
 
 ### Sources
 

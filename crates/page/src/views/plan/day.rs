@@ -2,7 +2,7 @@
 
 use crate::{Block, Column, Prose, Table, Words};
 use desk::{Light, Plan, Row, Store, Trouble};
-use ground::{Text, Unit};
+use ground::{Answer, Text, Unit};
 use jiff::civil::Time;
 
 /// A time of day by the clock, to the minute.
@@ -11,7 +11,13 @@ pub(super) fn clock(time: Time) -> String {
 }
 
 pub(super) fn timetable(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
-    let columns = ["view-plan-at", "view-plan-where", "view-plan-shown", "view-plan-way"];
+    let columns = [
+        "view-plan-at",
+        "view-plan-where",
+        "view-plan-shown",
+        "view-plan-way",
+        "view-day-leave-by",
+    ];
     let table = Table {
         caption: words.word("view-plan-stops").into(),
         columns: columns.map(|id| Column::words(words.word(id))).into(),
@@ -19,7 +25,8 @@ pub(super) fn timetable(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
         rows: plan.timetable.rows.iter().map(|row| stop(plan, row, words)).collect(),
     };
     let table = (!plan.timetable.rows.is_empty()).then_some(Block::Table(table));
-    table.into_iter().chain([words.para(&light(&plan.timetable.light))]).collect()
+    let light = words.para(&light(&plan.timetable.light));
+    table.into_iter().chain(back_by(plan, words)).chain([light]).collect()
 }
 
 fn stop(plan: &Plan, row: &Row, words: &Words<'_>) -> Vec<Prose> {
@@ -35,14 +42,33 @@ fn stop(plan: &Plan, row: &Row, words: &Words<'_>) -> Vec<Prose> {
             Trouble::NoTimeForTheWay => "view-plan-no-time",
             Trouble::OutsideTheOuting => "view-plan-outside",
             Trouble::AfterSunset => "view-plan-dark",
+            Trouble::TooLateToTurnBack => "view-plan-too-late",
         }))
     });
     vec![
         Prose::new().number(&format!("{}{until}", clock(row.at))),
+        match &row.leave_by {
+            Answer::Known(at) => Prose::new().strong(&clock(*at)),
+            Answer::Refused(_) => words.word("view-day-not-known").into(),
+        },
         Prose::new().said(&row.called),
         Prose::new().said(&plants.collect::<Vec<_>>().join(", ")),
         way.then(trouble.unwrap_or_default()),
     ]
+}
+
+/// By what time the group is back, and what the last moments to leave are worked out with.
+fn back_by(plan: &Plan, words: &Words<'_>) -> Option<Block> {
+    if plan.timetable.rows.is_empty() {
+        return None;
+    }
+    let Some(back) = &plan.timetable.back_by else {
+        return Some(words.para(&Text::new("view-day-back-by-open")));
+    };
+    let id = if back.before_sunset { "view-day-back-by-sunset" } else { "view-day-back-by-end" };
+    let pace = plan.timetable.in_an_hour.m() / 1000.0;
+    let text = Text::new(id).with("time", clock(back.at.time()));
+    Some(words.para(&text.amount("pace", pace, Unit::Kilometre)))
 }
 
 /// When there is light.

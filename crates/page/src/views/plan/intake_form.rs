@@ -4,7 +4,7 @@
 use crate::{Block, Fact, Kind, Level, Page, Prose, Words};
 use desk::{IntakeQuestion, Plan, Topic};
 use dose::{AgeBand, Question, Rule};
-use ground::Text;
+use ground::{Answer, Text};
 
 /// The order in which people are asked.
 const TOPICS: [(Topic, &str); 6] = [
@@ -30,9 +30,9 @@ pub(super) fn intake_form(plan: &Plan, words: &Words<'_>) -> Page {
 
 /// Who reads it, where it is kept, until when, how to take it back.
 fn head(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
-    let until = match plan.intake.kept_until {
-        Some(day) => words.prose(&Text::new("forms-intake-until").with("day", day)),
-        None => words.prose(&Text::new("forms-intake-until-open")).blank(),
+    let until = match &plan.keep_until {
+        Answer::Known(day) => words.prose(&Text::new("forms-intake-until").with("day", *day)),
+        Answer::Refused(_) => words.prose(&Text::new("forms-intake-until-open")).blank(),
     };
     let who = Text::new("forms-intake-who").with("leader", plan.head.leader.as_str());
     let plain = |id: &str| words.prose(&Text::new(id));

@@ -2,13 +2,16 @@
 
 mod day;
 mod due;
+mod emergency;
 mod intake_form;
 mod made;
 mod open;
 mod pages;
 mod people;
 mod plants;
+mod run_sheet;
 mod sealed;
+mod sealed_list;
 mod serving_list;
 mod sorting_sheet;
 mod sources;
@@ -48,6 +51,12 @@ pub(super) fn page(plan: &Plan, words: &Words<'_>) -> Page {
 fn why(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     let rows = plan.sealed.iter();
     rows.flat_map(|rows| reasons((&plan.people, &plan.makes), rows, words)).collect()
+}
+
+/// The same for one person, without the name.
+fn why_of(plan: &Plan, person: &str, words: &Words<'_>) -> Vec<Block> {
+    let rows = plan.sealed.iter().flatten().filter(|row| row.decision.person == person);
+    rows.flat_map(|row| sealed::dish(&plan.makes, row, words)).collect()
 }
 
 /// A heading with what stands below it; neither where there is nothing.

@@ -43,6 +43,8 @@ fn head(about: About) -> &'static str {
     match about {
         About::Handed => "view-plan-about-handed",
         About::HeldLot => "view-plan-about-held",
+        About::Emergency => "view-plan-about-emergency",
+        About::WayBack => "view-plan-about-way-back",
         About::Plant => "view-plan-about-plant",
         About::Take => "view-plan-about-take",
         About::Amount => "view-plan-about-amount",

@@ -23,7 +23,7 @@ pub(in crate::views) fn reasons(
     people.iter().flat_map(person).collect()
 }
 
-fn dish(makes: &[MakePlan], row: &SealedRow, words: &Words<'_>) -> Vec<Block> {
+pub(super) fn dish(makes: &[MakePlan], row: &SealedRow, words: &Words<'_>) -> Vec<Block> {
     let wish = makes.iter().find(|wish| wish.name == row.make);
     let called = wish.map_or(row.make.as_str(), |wish| wish.called.as_str());
     let says =

@@ -3,7 +3,7 @@
 use super::super::allowance;
 use super::deeper;
 use crate::{Block, Column, Prose, Table, Words};
-use desk::{LotPlan, Plan};
+use desk::{LotPlan, Plan, TakePlan};
 use ground::{Text, Unit};
 use journal::Fitness;
 
@@ -67,4 +67,11 @@ pub(super) fn sortings<'a>(
             .with("found", words.catalogue.list(&found));
         words.prose(&text)
     })
+}
+
+/// The rule that leaves least at a stand, in words.
+pub(super) fn binding(take: &TakePlan, words: &Words<'_>) -> Option<Prose> {
+    let rule = take.allowance.binding.as_ref()?;
+    let bound = take.allowance.candidates.iter().find(|candidate| candidate.rule == *rule)?;
+    Some(words.prose(&bound.says))
 }
