@@ -7,7 +7,6 @@ view-due-caption = What is to be done on which day
 view-due-when = when
 view-due-what = what
 view-due-make = of
-view-due-batch = batch
 # $on, $until: the first and the last day for it.
 view-due-on = { $on }
 view-due-between = from { $on } to { $until }
@@ -25,7 +24,7 @@ due-press = press it out
 due-sweeten = stir in the sugar
 due-dry = dry it
 due-ready = it is ready
-due-hand-out = it is handed out for the first time
+due-hand-out = hand it out, for the first time
 due-discard = discard what is left
 
 ### What is open

@@ -8,7 +8,7 @@ pub(super) fn due(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     if plan.due.is_empty() {
         return Vec::new();
     }
-    let columns = ["view-due-when", "view-due-what", "view-due-make", "view-due-batch"];
+    let columns = ["view-due-when", "view-due-what", "view-due-make"];
     let table = Block::Table(Table {
         caption: words.word("view-due-caption").into(),
         columns: columns.map(|id| Column::words(words.word(id))).into(),
@@ -26,8 +26,7 @@ fn row(due: &Due, words: &Words<'_>) -> Vec<Prose> {
     vec![
         words.prose(&when(due)),
         words.word(act(due.act)).into(),
-        Prose::new().said(&due.called),
-        batch,
+        Prose::new().said(&due.called).text(", ").then(batch),
     ]
 }
 
