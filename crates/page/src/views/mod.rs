@@ -3,6 +3,7 @@
 mod allowance;
 mod check;
 mod compare;
+mod drawn;
 mod list;
 mod make;
 mod name;
@@ -11,6 +12,7 @@ mod serving;
 mod sheet;
 mod sums;
 
+pub use drawn::plate;
 pub use plan::{NamedPage, pages};
 
 use crate::{Page, Words};
