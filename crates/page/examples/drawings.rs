@@ -1,10 +1,11 @@
 //! Writes drawings to look at: `cargo run -p page --example drawings > plate.html` for every state
-//! that can be drawn, and with scientific names for what is drawn of these plants.
+//! that can be drawn, with scientific names for what is drawn of these plants, with two joined by a
+//! plus sign for what differs between them.
 
 use desk::{Reply, Request, World, answer};
 use ground::RandomStart;
 use journal::Journal;
-use page::{Catalogue, Words, html, plate, view};
+use page::{Block, Catalogue, Level, Words, html, plate, view};
 use std::io::{self, Write as _};
 
 fn main() -> io::Result<()> {
@@ -23,11 +24,15 @@ fn main() -> io::Result<()> {
         page.blocks.clear();
     }
     for name in names {
-        if let Ok(reply @ Reply::HerbalShow(_)) = answer(&world, Request::HerbalShow { name }) {
-            let sheet = view(&reply, &words);
-            let figures = |block: &page::Block| matches!(block, page::Block::Figures(_));
-            page.blocks.push(page::Block::heading(page::Level::Section, sheet.title.clone()));
-            page.blocks.extend(sheet.blocks.into_iter().filter(figures));
+        let request = match name.split_once('+') {
+            Some((one, other)) => Request::Compare { plants: [one.to_owned(), other.to_owned()] },
+            None => Request::HerbalShow { name },
+        };
+        if let Ok(reply @ (Reply::HerbalShow(_) | Reply::Compare(_))) = answer(&world, request) {
+            let whole = view(&reply, &words);
+            page.blocks.push(Block::heading(Level::Section, whole.title.clone()));
+            let figures = |block: &Block| matches!(block, Block::Figures(_));
+            page.blocks.extend(whole.blocks.into_iter().filter(figures));
         }
     }
     io::stdout().write_all(html(&page).as_bytes())

@@ -132,10 +132,8 @@ impl Drawing {
         ));
     }
 
-    /// An arrow to a place, from the side of the drawing that is nearer, with a word at its tail.
-    pub(crate) fn arrow(&mut self, to: path::Point, width: f64, word: &str) {
-        let right = to.x > width / 2.0;
-        let tail = path::at(if right { width - 14.0 } else { 14.0 }, (to.y - 26.0).max(14.0));
+    /// An arrow to a place, with a word at its tail.
+    pub(crate) fn arrow(&mut self, tail: path::Point, to: path::Point, word: &str) {
         let way = to - tail;
         let unit = way * (1.0 / way.length().max(1.0));
         let start = tail + unit * 11.0;
@@ -146,6 +144,11 @@ impl Drawing {
         self.path(&head.written(), plant::Ink::Vein, "currentColor");
         self.ring((tail.x, tail.y), 11.0);
         self.words((tail.x, tail.y + LETTERS * 0.35), Hold::Middle, word);
+    }
+
+    /// Makes it so tall.
+    pub(crate) fn reach_down(&mut self, height: u32) {
+        self.size.1 = height;
     }
 
     /// A smooth line, already written in the letters of SVG.

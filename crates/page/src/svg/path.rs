@@ -223,6 +223,11 @@ impl Path {
         self.map(Point::mirrored)
     }
 
+    /// Points on the line, where its steps meet.
+    pub(crate) fn knots(&self) -> impl Iterator<Item = Point> {
+        std::iter::once(self.start).chain(self.steps.iter().map(|step| step.end()))
+    }
+
     /// Points between which the line lies.
     pub(crate) fn points(&self) -> impl Iterator<Item = Point> {
         std::iter::once(self.start).chain(self.steps.iter().flat_map(|step| step.points()))

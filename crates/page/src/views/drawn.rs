@@ -20,6 +20,8 @@ const WIDTH_MM: u32 = 50;
 /// Units of a drawing across and down: four to a millimetre, as in those true to size.
 const SIZE: (f64, f64) = (200.0, 216.0);
 const MARGIN: f64 = 8.0;
+/// How far the tail of an arrow stands from the side.
+const TAIL: f64 = 15.0;
 
 /// What is said of a plant.
 #[derive(Clone, Copy)]
@@ -87,38 +89,44 @@ impl Sign<'_> {
         let part = self.words.word(seen.part.message());
         let title = Text::new("drawn-figure-title").taxon("plant", self.name).with("part", part);
         let title = self.words.catalogue.say(&title);
-        let lines = differs.len() as f64 * 20.0 + if differs.is_empty() { 0.0 } else { 8.0 };
-        let height = (SIZE.1 + lines) as u32;
+        let (width, height) = (SIZE.0 as u32, SIZE.1 as u32);
         let mut drawing =
-            Drawing::new(&title, &self.describes(seen), SIZE.0 as u32, height).across(WIDTH_MM);
+            Drawing::new(&title, &self.describes(seen), width, height).across(WIDTH_MM);
         let room = at(SIZE.0 - 2.0 * MARGIN, SIZE.1 - 2.0 * MARGIN);
         let spots = seen.sketch.draw(&mut drawing, at(MARGIN, MARGIN), room);
         if !differs.is_empty() {
-            self.mark(&mut drawing, &spots, differs, f64::from(height));
+            self.mark(&mut drawing, &spots, differs);
         }
         Figure { drawing, caption: self.caption(seen, differs) }
     }
 
     /// A frame, and an arrow with its number to each character that differs.
-    fn mark(
-        &self,
-        drawing: &mut Drawing,
-        spots: &[(&'static str, Point)],
-        differs: &[&str],
-        height: f64,
-    ) {
-        drawing.rect((1.0, 1.0), (SIZE.0 - 2.0, height - 2.0), false);
-        for (index, character) in differs.iter().enumerate() {
-            let number = (index + 1).to_string();
-            if let Some((_, spot)) = spots.iter().find(|(id, _)| id == character) {
-                drawing.arrow(*spot, SIZE.0, &number);
-            }
+    fn mark(&self, drawing: &mut Drawing, spots: &[(&'static str, Point)], differs: &[&str]) {
+        let spot = |id: &str| spots.iter().find(|(there, _)| *there == id).map(|(_, spot)| *spot);
+        let mut lowest = SIZE.1;
+        let mut arrows = Vec::new();
+        for (number, character) in (1..).zip(differs) {
+            arrows.extend(spot(character).map(|spot| (spot, number)));
             let says = Text::new("drawn-differs")
-                .with("number", number.as_str())
+                .with("number", number.to_string())
                 .with("character", self.term(character));
-            let y = SIZE.1 + 20.0 * index as f64;
-            drawing.lines(MARGIN, SIZE.0 * 2.0, y, &self.words.catalogue.say(&says));
+            let says = self.words.catalogue.say(&says);
+            lowest = drawing.lines(MARGIN, SIZE.0 - MARGIN, lowest, &says);
         }
+        let mut free = [TAIL; 2];
+        arrows.sort_by(|(a, _), (b, _)| a.y.total_cmp(&b.y));
+        for (spot, number) in arrows {
+            let right = spot.x > SIZE.0 / 2.0 + 1.0;
+            let [left_free, right_free] = &mut free;
+            let free = if right { right_free } else { left_free };
+            let y = (spot.y - 1.5 * TAIL).max(*free);
+            *free = y + 1.6 * TAIL;
+            let x = if right { SIZE.0 - TAIL } else { TAIL };
+            drawing.arrow(at(x, y), spot, &number.to_string());
+        }
+        let height = lowest + MARGIN;
+        drawing.reach_down(height as u32);
+        drawing.rect((1.0, 1.0), (SIZE.0 - 2.0, height - 2.0), false);
     }
 
     fn caption(&self, seen: &Seen, differs: &[&str]) -> Prose {
@@ -200,5 +208,90 @@ impl Part {
             Self::Flowers => "drawn-flowers",
             Self::Fruit => "drawn-fruit",
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Catalogue;
+    use herbal::Herbal;
+    use std::sync::LazyLock;
+
+    static HERBAL: LazyLock<Herbal> = LazyLock::new(herbal_data::herbal);
+
+    /// What is said of every plant, by scientific name.
+    fn cells() -> BTreeMap<&'static str, BTreeMap<String, Cell>> {
+        let mut all: BTreeMap<_, BTreeMap<_, _>> = BTreeMap::new();
+        for (sheet, character, cell) in HERBAL.flora.cells() {
+            let plant = all.entry(sheet.name.as_str()).or_default();
+            plant.insert(character.to_owned(), cell.clone());
+        }
+        all
+    }
+
+    #[test]
+    fn what_is_not_told_is_not_drawn() {
+        assert_eq!(seen(&BTreeMap::new()), []);
+        for (name, cells) in cells() {
+            for character in characters(&cells) {
+                let mut fewer = cells.clone();
+                fewer.remove(character);
+                assert!(!characters(&fewer).contains(character), "{name} {character}");
+            }
+        }
+    }
+
+    #[test]
+    fn what_is_drawn_is_a_state_that_is_seen_as_a_rule() {
+        for (name, cells) in cells() {
+            for told in seen(&cells).into_iter().flat_map(|seen| seen.told) {
+                let cell = &cells[told.character];
+                let usual = match &cell.value {
+                    identify::Value::States { always, usually, .. } => {
+                        always.contains(&told.state) || usually.contains(&told.state)
+                    }
+                    _ => told.number.is_some(),
+                };
+                assert!(usual, "{name} {told:?}");
+                let remembered = cell.standing == ground::Standing::Remembered;
+                assert_eq!(told.remembered, remembered, "{name} {told:?}");
+            }
+        }
+    }
+
+    #[test]
+    fn most_sheets_have_a_drawing_of_the_leaf() {
+        let all = cells();
+        let leaf = |cells: &BTreeMap<String, Cell>| {
+            seen(cells)
+                .iter()
+                .any(|seen| matches!(seen.part, Part::Leaf | Part::Twig | Part::Needle))
+        };
+        let drawn = all.values().filter(|cells| leaf(cells)).count();
+        assert_eq!(all.len(), HERBAL.flora.sheets().count());
+        assert!(drawn * 10 > all.len() * 9, "{drawn} of {}", all.len());
+    }
+
+    #[test]
+    fn twins_show_only_what_differs_and_a_plant_does_not_differ_from_itself() {
+        let catalogue = Catalogue::english();
+        let words = Words::new(&catalogue).with_herbal(&HERBAL);
+        let terms: BTreeMap<_, _> =
+            HERBAL.flora.glossary.terms().map(|t| (t.character.id.clone(), t.clone())).collect();
+        let all = cells();
+        let [nettle, dead] = ["Urtica dioica", "Lamium album"];
+        let here = Subject { name: nettle, cells: &all[nettle] };
+        assert_eq!(twins_drawn(here, here, &terms, &words), []);
+        let there = Subject { name: dead, cells: &all[dead] };
+        let drawn = twins_drawn(here, there, &terms, &words);
+        assert_eq!(drawn.len() % 2, 0);
+        let count = |figures: &[Figure]| {
+            figures
+                .iter()
+                .map(|figure| figure.drawing.svg("x").matches("<circle").count())
+                .sum::<usize>()
+        };
+        assert!(count(&drawn) >= 2, "each pair has its arrows");
     }
 }

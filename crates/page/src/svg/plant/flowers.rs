@@ -1,15 +1,26 @@
 //! How flowers are put together: stalks with a ring for each flower, the usual shorthand of floras.
 
-use super::{Inflorescence, Ink, Sketch};
+use super::{Inflorescence, Ink, Petals, Sketch};
 use crate::svg::path::{Path, Point, at};
 
 /// What is told of how flowers stand.
 #[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
 pub(crate) struct FlowerStand {
     pub(crate) form: Option<Inflorescence>,
+    /// Of a flower that stands alone: those of a stand are too small.
+    pub(crate) petals: Option<Petals>,
 }
 
 impl FlowerStand {
+    /// The characters that its drawing shows, where they are told.
+    pub(crate) fn shows(&self) -> &'static [&'static str] {
+        match self.form {
+            Some(Inflorescence::Solitary) => &["inflorescence", "petal_count"],
+            _ => &["inflorescence"],
+        }
+    }
+
+    /// The stand; none where its form is not told.
     pub(crate) fn sketch(&self) -> Option<Sketch> {
         let mut s = Sketch::default();
         match self.form? {
@@ -18,7 +29,7 @@ impl FlowerStand {
             Inflorescence::Cyme => {
                 cyme(&mut s, at(0.0, -0.9), at(0.0, 0.75), 3);
             }
-            Inflorescence::Solitary => solitary(&mut s),
+            Inflorescence::Solitary => solitary(&mut s, self.petals),
             Inflorescence::Corymb => corymb(&mut s),
             Inflorescence::CompoundUmbel => compound_umbel(&mut s),
             Inflorescence::Head => head(&mut s),
@@ -115,28 +126,40 @@ fn cyme(s: &mut Sketch, foot: Point, way: Point, order: i32) {
     flower(s, fork + up, size);
 }
 
-fn petals(s: &mut Sketch, centre: Point, size: f64, flat: f64) {
-    for step in 0..5 {
-        let way = Point::polar(size, 90.0 + 72.0 * f64::from(step));
-        let way = at(way.x, way.y * flat);
-        let out = at(way.y, -way.x) * 0.55;
+/// Petals round a flower that is seen from the front.
+fn petals(s: &mut Sketch, centre: Point, size: f64, count: i32) {
+    let each = 360.0 / f64::from(count);
+    let plump = 1.6 * libm::sin((each / 2.0).to_radians()).min(0.62);
+    for step in 0..count {
+        let way = Point::polar(size, 90.0 + each * f64::from(step));
+        let out = at(way.y, -way.x) * (plump * 0.58);
         let petal = Path::from(centre)
-            .cubic(centre + way * 0.5 + out, centre + way * 1.15 + out, centre + way)
-            .cubic(centre + way * 1.15 - out, centre + way * 0.5 - out, centre);
+            .cubic(centre + way * 0.5 + out, centre + way * 1.1 + out, centre + way)
+            .cubic(centre + way * 1.1 - out, centre + way * 0.5 - out, centre);
         s.part(petal, Ink::Outline);
     }
-    s.part(Path::ellipse(centre, size * 0.22, size * 0.22 * flat), Ink::Outline);
+    s.ball(centre, size * 0.2);
 }
 
-fn solitary(s: &mut Sketch) {
-    s.stalk(&[at(0.06, -1.2), at(0.04, -0.5), at(0.0, 0.2)], 0.07, 0.05);
-    petals(s, at(0.0, 0.4), 0.48, 0.85);
-    for side in [1.0, -1.0] {
-        let leaf = Path::from(at(0.05, -0.85))
-            .quad(at(0.05 + 0.3 * side, -0.8), at(0.05 + 0.5 * side, -0.45))
-            .quad(at(0.05 + 0.12 * side, -0.55), at(0.05, -0.85));
-        s.part(leaf, Ink::Outline);
-    }
+fn solitary(s: &mut Sketch, count: Option<Petals>) {
+    s.stalk(&[at(0.08, -1.2), at(0.05, -0.5), at(0.0, 0.3)], 0.07, 0.05);
+    let centre = at(0.0, 0.4);
+    let count = match count {
+        None => {
+            // How many petals it has is not told.
+            s.part(Path::ellipse(centre, 0.42, 0.42), Ink::Untold);
+            s.ball(centre, 0.1);
+            return;
+        }
+        Some(Petals::None) => return flower(s, centre, 0.2),
+        Some(Petals::Three) => 3,
+        Some(Petals::Four) => 4,
+        Some(Petals::Five) => 5,
+        Some(Petals::Six) => 6,
+        Some(Petals::Many) => 13,
+    };
+    petals(s, centre, 0.5, count);
+    s.spot("petal_count", at(0.3, 0.6));
 }
 
 /// Flat-topped: lower stalks are longer.

@@ -33,7 +33,7 @@ impl Fruit {
         match (self.husk, self.cone, self.kind) {
             (Some(husk), _, _) => husked(&mut s, husk),
             (None, Some(form), _) => s = cone::sketch(form),
-            (None, None, Some(kind)) => s = self.of_kind(kind)?,
+            (None, None, Some(kind)) => s = self.of_kind(kind),
             (None, None, None) => return None,
         }
         let (low, high) = s.bounds();
@@ -43,7 +43,7 @@ impl Fruit {
         Some(s)
     }
 
-    fn of_kind(&self, kind: FruitKind) -> Option<Sketch> {
+    fn of_kind(&self, kind: FruitKind) -> Sketch {
         let mut s = Sketch::default();
         match kind {
             FruitKind::Berry | FruitKind::Drupe | FruitKind::Pome => self.fleshy(&mut s, kind),
@@ -57,9 +57,8 @@ impl Fruit {
             FruitKind::Samara => samara(&mut s),
             FruitKind::BerryLikeCone => s = cone::sketch(ConeForm::BerryLike),
             FruitKind::ArillateSeed => s = cone::sketch(ConeForm::CupAril),
-            FruitKind::WoodyCone => return None,
         }
-        Some(s)
+        s
     }
 
     /// How it stands, and below it one cut across.
@@ -77,14 +76,11 @@ impl Fruit {
                 bent(s, at(0.0, 1.0), at(0.05, 0.34));
                 whole(s, at(0.05, 0.0), 0.36);
             }
-            None => {}
+            None => s.small = true,
         }
         let (low, high) = s.bounds();
-        let beside = if self.stand.is_some() {
-            at((low.x + high.x) / 2.0 + 0.75, low.y - 0.1)
-        } else {
-            at(0.0, 0.0)
-        };
+        let beside =
+            if self.stand.is_some() { at(high.x + 0.3, low.y - 0.16) } else { at(0.0, 0.0) };
         cut(s, kind, beside, 0.42);
     }
 }

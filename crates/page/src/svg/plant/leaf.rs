@@ -128,6 +128,8 @@ impl Leaf {
     /// A blade as long as 1 whose stalk joins at the origin.
     fn bladed(&self, side: &Side, detail: Detail) -> Sketch {
         let coarse = match detail {
+            // Few large teeth, where it matters whether a vein ends in one.
+            Detail::Whole if self.ends.is_some() => 1.8,
             Detail::Whole | Detail::Mini => 1.0,
             Detail::Leaflet => 1.6,
             Detail::Small => 2.6,
@@ -143,6 +145,8 @@ impl Leaf {
         match detail {
             Detail::Whole | Detail::Leaflet => blade.draw(self.veins, &mut sketch),
             // Too small for more than the middle.
+            // A narrow one is all outline.
+            Detail::Small if side.half_breadth() < 0.1 => {}
             Detail::Small | Detail::Mini => {
                 let parallel = self.veins == Some(Veins::Parallel);
                 let veins = if parallel { Veins::Parallel } else { Veins::Single };
@@ -220,7 +224,7 @@ impl Leaf {
         let side = self.outline();
         let breadth = side.half_breadth() * 2.0;
         let pitch = 0.9 / pairs;
-        let size = (1.0 * pitch / breadth).clamp(0.16, 0.52);
+        let size = (0.92 * pitch / breadth).clamp(0.16, 0.52);
         let detail = if size < 0.3 && detail == Detail::Leaflet { Detail::Small } else { detail };
         let leaflet = self.blade(detail);
         let top = foot + 0.9 - if ends { 0.0 } else { pitch * 0.6 };
@@ -308,7 +312,7 @@ impl Leaf {
             sketch.stroke(Path::straight(&[at(0.0, 0.0), at(0.0, foot)]), Ink::Outline);
         }
         let three = self.three_of(detail, 0.0);
-        for (turn, stalk, size) in [(-68.0, 0.42, 0.44), (68.0, 0.42, 0.44), (0.0, 0.5, 0.5)] {
+        for (turn, stalk, size) in [(-66.0, 0.44, 0.4), (66.0, 0.44, 0.4), (0.0, 0.56, 0.44)] {
             let end = at(0.0, foot) + Point::polar(stalk, 90.0 + turn);
             let mut part = three.placed(end, size, turn);
             if turn != 0.0 {
@@ -327,25 +331,25 @@ impl Leaf {
         let narrow = self.outline().half_breadth() < 0.2;
         let feather = |pairs: i32| {
             let mut feather = Sketch::default();
-            let top = 0.3 + 0.14 * f64::from(pairs);
+            let top = 0.24 + 0.24 * f64::from(pairs);
             feather.stroke(Path::straight(&[at(0.0, 0.0), at(0.0, top)]), Ink::Outline);
             for pair in 0..pairs {
                 let share = f64::from(pair) / f64::from(pairs);
-                let size = (if narrow { 0.36 } else { 0.3 }) * (1.0 - 0.3 * share);
-                let right = leaflet.placed(at(0.0, 0.16 + (top - 0.16) * share), size, -58.0);
+                let size = (if narrow { 0.42 } else { 0.33 }) * (1.0 - 0.25 * share);
+                let right = leaflet.placed(at(0.0, 0.2 + (top - 0.2) * share), size, -58.0);
                 feather.over(right.mirrored());
                 feather.over(right);
             }
-            feather.over(leaflet.placed(at(0.0, top - 0.02), 0.3, 0.0));
+            feather.over(leaflet.placed(at(0.0, top - 0.02), 0.32, 0.0));
             feather.without_spots()
         };
         sketch.stalk(&[at(0.0, 0.0), at(0.0, 0.5), at(0.0, 0.95)], 0.024, 0.014);
-        for (y, size, pairs) in [(0.04, 0.78, 3), (0.38, 0.6, 3), (0.66, 0.42, 2)] {
+        for (y, size, pairs) in [(0.02, 0.62, 3), (0.42, 0.5, 3), (0.74, 0.42, 2)] {
             let right = feather(pairs).placed(at(0.0, y), size, -56.0);
             sketch.over(right.mirrored());
             sketch.over(right);
         }
-        sketch.over(feather(2).placed(at(0.0, 0.84), 0.5, 0.0));
+        sketch.over(feather(1).placed(at(0.0, 0.94), 0.46, 0.0));
         sketch.spot("leaf_type", at(0.0, 0.3));
         sketch
     }
@@ -354,7 +358,7 @@ impl Leaf {
     fn thrice(&self) -> Sketch {
         let mut sketch = self.main_stalk(0.4, 0.022);
         let mut lace = Sketch::default();
-        feather(&mut lace, at(0.0, 0.0), at(0.0, 1.12), &[5, 4, 3]);
+        feather(&mut lace, at(0.0, 0.0), at(0.0, 1.12), &[5, 4, 2]);
         sketch.over(lace);
         sketch.spot("leaf_type", at(0.0, 0.3));
         sketch
@@ -365,7 +369,7 @@ impl Leaf {
 fn feather(sketch: &mut Sketch, from: Point, way: Point, pairs: &[i32]) {
     let Some((count, deeper)) = pairs.split_first() else {
         // A piece as a small pointed drop.
-        let out = way.across() * (way.length() * 0.2);
+        let out = way.across() * (way.length() * 0.26);
         let drop = Path::from(from)
             .quad(from + way * 0.5 + out, from + way)
             .quad(from + way * 0.5 - out, from);
@@ -376,9 +380,14 @@ fn feather(sketch: &mut Sketch, from: Point, way: Point, pairs: &[i32]) {
     sketch.stroke(Path::straight(&[from, from + way * 0.9]), ink);
     for pair in 0..*count {
         let share = f64::from(pair) / f64::from(*count);
-        let bare = if pairs.len() > 1 { 0.16 } else { 0.3 };
+        let bare = if pairs.len() > 1 { 0.18 } else { 0.36 };
         let root = from + way * (bare + (0.9 - bare) * share);
-        let size = (if pairs.len() > 2 { 0.6 } else { 0.5 }) * (1.0 - share * 0.72);
+        let reach = match pairs.len() {
+            3 => 0.64,
+            2 => 0.3,
+            _ => 0.42,
+        };
+        let size = reach * (1.0 - share * 0.66);
         for turn in [-52.0, 52.0] {
             feather(sketch, root, way.turned(turn) * size, deeper);
         }

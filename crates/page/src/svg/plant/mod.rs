@@ -62,6 +62,8 @@ pub(crate) struct Sketch {
     marks: Vec<Mark>,
     /// Where a character is seen.
     spots: Vec<(&'static str, Point)>,
+    /// It has a part of its frame only: a detail of a few lines.
+    small: bool,
 }
 
 impl Sketch {
@@ -76,10 +78,6 @@ impl Sketch {
     /// A part that hides what is behind it.
     fn part(&mut self, path: Path, ink: Ink) {
         self.add(path.close(), ink, Fill::Paper);
-    }
-
-    fn solid(&mut self, path: Path) {
-        self.add(path.close(), Ink::Outline, Fill::Solid);
     }
 
     /// A dot, so large in the units of the sketch.
@@ -132,6 +130,7 @@ impl Sketch {
         Self {
             marks: self.marks.iter().map(mark).collect(),
             spots: self.spots.iter().map(|(id, point)| (*id, to(*point))).collect(),
+            small: self.small,
         }
     }
 
@@ -158,7 +157,8 @@ impl Sketch {
     fn fitted(&self, corner: Point, size: Point) -> Self {
         let (low, high) = self.bounds();
         let (wide, tall) = ((high.x - low.x).max(1e-6), (high.y - low.y).max(1e-6));
-        let scale = (size.x / wide).min(size.y / tall);
+        let share = if self.small { 0.62 } else { 1.0 };
+        let scale = (size.x / wide).min(size.y / tall) * share;
         let middle = low.towards(high, 0.5);
         let centre = corner + size * 0.5;
         self.map(|p| at(centre.x + (p.x - middle.x) * scale, centre.y - (p.y - middle.y) * scale))

@@ -110,7 +110,7 @@ pub(super) fn side(shape: Shape) -> Side {
         Shape::Elliptic => oval(2.0, 0.72, 0.72),
         Shape::Lanceolate => oval(4.0, 0.55, 1.1),
         Shape::Obovate => oval(1.7, 0.95, 0.5),
-        Shape::Linear => oval(12.0, 0.2, 0.4),
+        Shape::Linear => oval(11.0, 0.2, 0.4),
         Shape::Orbicular => oval(1.0, 0.5, 0.5),
         Shape::Cordate => cordate(),
         Shape::Triangular => triangular(),
@@ -241,28 +241,31 @@ fn obcordate() -> Side {
 /// Lobes along both sides; `cut` is how far inwards the outline is left between them, as a share of
 /// the way from the midrib.
 pub(super) fn pinnate_lobes(cut: f64) -> Side {
-    let form = Oval { breadth: 0.62, foot: 0.62, tip: 0.62 };
-    let (lobes, first, pitch) = (4, 0.1, 0.185);
-    let notch = |index: i32| {
-        let t = first + pitch * f64::from(index);
-        at(form.half(t) * cut, t)
-    };
-    let mut side =
-        Side::through(&[&[(0.0, 0.0), (0.02, 0.05), (notch(0).x, notch(0).y)]]).bare_foot();
+    let form = Oval { breadth: 0.66, foot: 0.6, tip: 0.6 };
+    let (lobes, first, pitch) = (4, 0.09, 0.185);
+    let wing = |t: f64| at(form.half(t.clamp(0.05, 0.8)) * cut, t);
+    let start = wing(first);
+    let mut side = Side::through(&[&[(0.0, 0.0), (start.x * 0.7, 0.04), (start.x, start.y)]]);
+    side = side.bare_foot();
     for index in 0..lobes {
-        let (from, to) = (notch(index), notch(index + 1));
-        let height = from.y + pitch * 1.08;
-        let tip = at(form.half(height.min(0.9)), height);
-        let out = at(tip.x * 0.8 + from.x * 0.2, from.y + pitch * 0.3);
-        let low = [from, from.towards(out, 0.5) + at(0.01, -0.015), out, tip];
-        let high = [tip, tip.towards(to, 0.45) + at(0.0, 0.018), to];
-        side.add(&low, true);
-        side.add(&high, false);
+        let low = wing(first + pitch * f64::from(index));
+        let high = wing(low.y + pitch * 0.68);
+        let next = wing(first + pitch * f64::from(index + 1));
+        let tip = at(form.half((low.y + pitch * 0.75).min(0.88)), low.y + pitch * 0.95);
+        let belly = low.towards(tip, 0.55) + at(0.016, -0.03);
+        let back = high.towards(tip, 0.55) + at(-0.004, 0.018);
+        side.add(&[low, belly, tip], true);
+        side.add(&[tip, back, high], false);
         side.lobes.push(tip);
+        // The notch between two lobes is round.
+        side.add(&[high, high.towards(next, 0.5) + at(-0.006, 0.0), next], true);
+        if let Some(notch) = side.spans.last_mut() {
+            notch.toothed = false;
+        }
     }
-    let last = notch(lobes);
-    let bulge = at(form.half(last.y) * 0.78, last.y + pitch * 0.22);
-    side.add(&[last, bulge, at(bulge.x * 0.62, (bulge.y + 1.0) / 2.0 + 0.03), at(0.0, 1.0)], true);
+    let last = wing(first + pitch * f64::from(lobes));
+    let belly = at(last.x + (form.half(0.86) - last.x) * 0.62, 0.885);
+    side.add(&[last, belly, at(belly.x * 0.62, 0.97), at(0.0, 1.06)], true);
     side.lobed = true;
     side
 }

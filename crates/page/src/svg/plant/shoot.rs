@@ -99,30 +99,19 @@ fn cord(pairs: i32, flat: bool) -> Sketch {
 
 fn flat_spray() -> Sketch {
     let mut sketch = Sketch::default();
-    for step in (0..7).rev() {
-        let share = f64::from(step) / 7.0;
-        let side = if step % 2 == 0 { 1.0 } else { -1.0 };
-        let root = at(0.0, 1.3 + 8.2 * share);
-        let pairs = 9 - step;
-        let branch = branch(pairs, if step < 4 { 3 - step / 2 } else { 0 });
-        let branch = branch.placed(root, 1.0, -46.0);
-        let flip = |s: &Sketch| s.map(|p| at(-p.x, p.y));
-        sketch.over(if side > 0.0 { branch } else { flip(&branch) });
+    for step in (0..6).rev() {
+        let root = at(0.0, 0.9 + 1.25 * f64::from(step));
+        let mut branch = Sketch::default();
+        if step < 3 {
+            // Each side shoot has one of its own, on the side towards the tip.
+            let own = cord(4 - step, true).placed(at(0.0, 2.0), 0.9, 44.0);
+            branch.over(own);
+        }
+        branch.over(cord(8 - step, true));
+        let branch = branch.placed(root, 0.95, -50.0);
+        sketch.over(if step % 2 == 0 { branch } else { branch.mirrored() });
     }
-    sketch.over(cord(17, true));
-    sketch
-}
-
-/// A side shoot with so many shoots of its own on its outer side.
-fn branch(pairs: i32, shoots: i32) -> Sketch {
-    let mut sketch = Sketch::default();
-    for shoot in (0..shoots).rev() {
-        let share = f64::from(shoot) / 3.0;
-        let root = at(0.0, 1.2 + 1.9 * share * 1.6);
-        let (turn, lift) = if shoot % 2 == 0 { (-42.0, 0.0) } else { (42.0, 0.3) };
-        sketch.over(cord(4 - shoot, true).placed(root + at(0.0, lift), 0.92, turn));
-    }
-    sketch.over(cord(pairs, true));
+    sketch.over(cord(16, true));
     sketch
 }
 
@@ -209,10 +198,10 @@ fn round_the_twig(needles: Vec<(f64, Sketch)>, top: f64) -> Sketch {
 
 /// One by one round the twig.
 fn all_round() -> Sketch {
-    let needles = (0..44).map(|step| {
-        let share = f64::from(step) / 43.0;
+    let needles = (0..30).map(|step| {
+        let share = f64::from(step) / 29.0;
         let size = 0.72 - 0.2 * share;
-        in_space(1.7 * share, 137.5 * f64::from(step), 36.0 + 38.0 * share, size, 0.062)
+        in_space(1.7 * share, 137.5 * f64::from(step), 34.0 + 30.0 * share, size, 0.055)
     });
     round_the_twig(needles.collect(), 1.74)
 }

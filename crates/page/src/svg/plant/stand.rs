@@ -14,7 +14,7 @@ pub(crate) struct Stand {
 }
 
 /// How far the eye is raised, in degrees.
-const VIEW: f64 = 24.0;
+const VIEW: f64 = 36.0;
 
 /// Where a leaf stands in space, and which way it goes; angles in degrees.
 #[derive(Clone, Copy)]
@@ -34,7 +34,7 @@ struct Pose {
 
 impl Pose {
     fn new(height: f64, round: f64, size: f64) -> Self {
-        Self { height, round, rise: 38.0, droop: 42.0, size, roll: 58.0 }
+        Self { height, round, rise: 30.0, droop: 36.0, size, roll: 52.0 }
     }
 
     /// How far away from the eye it points; negative is towards the eye.
@@ -65,7 +65,10 @@ impl Stand {
         let leaf = self.leaf.mini().or_else(|| plain_leaf(self.leaf))?;
         let sketch = match (self.arrangement, self.emergence) {
             (Some(Arrangement::Rosette), _) => rosette(&leaf),
-            (Some(Arrangement::Fascicled), _) => bundles(&leaf),
+            (Some(Arrangement::Fascicled), _) => {
+                let bare = Leaf { foot: None, ..self.leaf }.mini().unwrap_or(leaf);
+                bundles(&bare)
+            }
             (Some(Arrangement::TwoRanked), _) => ranked(&leaf),
             (None, Some(Emergence::Tufted)) => tufted(&leaf),
             (None, Some(Emergence::Singly)) => singly(&leaf),
@@ -83,14 +86,14 @@ impl Stand {
         };
         match arrangement {
             Arrangement::Opposite => {
-                [(0.25, 0.0, 0.92), (0.86, 90.0, 0.8), (1.42, 0.0, 0.7), (1.84, 90.0, 0.42)]
+                [(0.2, 0.0, 0.92), (0.84, 90.0, 0.84), (1.5, 0.0, 0.7), (1.98, 90.0, 0.46)]
                     .into_iter()
                     .flat_map(|(height, turn, size)| ring(2, turn + 8.0, height, size))
                     .collect()
             }
             Arrangement::Whorled => {
                 let count = self.in_ring.unwrap_or(4).clamp(3, 9);
-                [(0.3, 0.0, 0.86), (1.0, 0.5, 0.74), (1.58, 0.0, 0.54)]
+                [(0.25, 0.0, 0.9), (1.1, 0.5, 0.76), (1.78, 0.0, 0.54)]
                     .into_iter()
                     .flat_map(|(height, turn, size)| {
                         let first = 14.0 + turn * 360.0 / f64::from(count);
@@ -165,11 +168,11 @@ fn rosette(leaf: &Sketch) -> Sketch {
         roll: 14.0,
         ..Pose::new(0.0, 11.0 + 45.0 * f64::from(i), 1.0)
     });
-    let inner = (0..5).map(|i| Pose {
+    let inner = (0..4).map(|i| Pose {
         rise: 46.0,
         droop: 30.0,
         roll: 24.0,
-        ..Pose::new(0.02, 34.0 + 72.0 * f64::from(i), 0.62)
+        ..Pose::new(0.02, 34.0 + 90.0 * f64::from(i), 0.56)
     });
     let mut sketch = Sketch::default();
     for ring in [outer.collect::<Vec<_>>(), inner.collect()] {
@@ -186,8 +189,8 @@ fn bundles(leaf: &Sketch) -> Sketch {
     let mut sketch = Sketch::default();
     sketch.stalk(&[at(0.0, -0.25), at(0.03, 0.9), at(0.0, 1.9)], 0.1, 0.06);
     for (height, side) in [(0.15, 1.0), (0.6, -1.0), (1.05, 1.0), (1.5, -1.0)] {
-        for turn in [-82.0, -20.0, -66.0, -36.0, -51.0] {
-            let one = leaf.placed(at(0.06, height), 0.62, turn);
+        for turn in [-104.0, -8.0, -80.0, -30.0, -55.0] {
+            let one = leaf.placed(at(0.06, height), 0.58, turn);
             sketch.over(if side > 0.0 { one } else { one.mirrored() });
         }
         sketch.part(Path::ellipse(at(0.06 * side, height), 0.05, 0.06), Ink::Outline);
@@ -210,10 +213,10 @@ fn tufted(leaf: &Sketch) -> Sketch {
 /// Each on its own out of the ground.
 fn singly(leaf: &Sketch) -> Sketch {
     let mut sketch = Sketch::default();
-    for (x, turn, size) in [(-0.72, 10.0, 0.92), (0.0, -5.0, 1.06), (0.72, -13.0, 0.86)] {
+    for (x, turn, size) in [(-0.46, 9.0, 0.92), (0.0, -4.0, 1.06), (0.48, -12.0, 0.86)] {
         sketch.over(leaf.placed(at(x, 0.0), size, turn));
     }
-    ground(&mut sketch, 1.15);
+    ground(&mut sketch, 0.8);
     sketch.spot("leaf_emergence", at(0.0, 0.02));
     sketch
 }

@@ -189,6 +189,15 @@ states! {
         Catkin = "catkin",
         Spadix = "spadix",
     }
+    /// How many petals, of a flower that stands alone.
+    Petals of "petal_count" {
+        None = "0",
+        Three = "3",
+        Four = "4",
+        Five = "5",
+        Six = "6",
+        Many = "many",
+    }
     /// The kind of a fruit.
     FruitKind of "fruit_type" {
         Berry = "berry",
@@ -202,7 +211,6 @@ states! {
         Silique = "silique",
         Schizocarp = "schizocarp",
         Samara = "samara",
-        WoodyCone = "woody-cone",
         BerryLikeCone = "berry-like-cone",
         ArillateSeed = "arillate-seed",
     }

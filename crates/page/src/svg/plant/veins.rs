@@ -35,9 +35,16 @@ impl Blade<'_> {
 
     /// Veins from foot to tip, which follow the edge.
     fn parallel(&self, sketch: &mut Sketch) {
-        sketch.stroke(self.midrib(0.97), Ink::Vein);
         let narrow = self.side.half_breadth() < 0.1;
-        let shares: &[f64] = if narrow || self.small { &[0.5] } else { &[0.25, 0.5, 0.75] };
+        if !narrow {
+            sketch.stroke(self.midrib(0.97), Ink::Vein);
+        }
+        let shares: &[f64] = match (narrow, self.small) {
+            // Too narrow for more than two lines.
+            (true, _) => &[0.36],
+            (false, true) => &[0.5],
+            (false, false) => &[0.25, 0.5, 0.75],
+        };
         let points: Vec<_> = self.side.points().filter(|p| p.y >= self.from.y - 0.02).collect();
         for share in shares {
             let inner = points.iter().step_by(4).map(|p| at(p.x * share, p.y * 0.97 + 0.01));
@@ -57,7 +64,7 @@ impl Blade<'_> {
             let end = self.from.towards(end, reach);
             let bend = self.from.towards(end, 0.5) + (end - self.from).across() * -0.02;
             both(sketch, &Path::from(self.from).quad(bend, end));
-            if !self.small {
+            if !self.small && end.y > self.from.y + 0.2 {
                 let fork = self.from.towards(end, 0.5);
                 let way = (end - self.from) * 0.26;
                 for turn in [-34.0, 34.0] {
@@ -104,7 +111,7 @@ impl Blade<'_> {
                     let out = lower.1.towards(upper.1, 0.55) + at(0.035, 0.035);
                     both(sketch, &Path::from(lower.1).quad(out, on_vein(&upper, 0.82)));
                 }
-                Join::Net if self.small => {}
+                Join::Net if self.small || self.side.lobed => {}
                 Join::Net => net(sketch, &lower, &upper, index % 2 == 0),
             }
         }
@@ -122,7 +129,28 @@ impl Blade<'_> {
                 .map(|tip| (begin(tip), begin(tip).towards(*tip, 0.95)))
                 .collect();
         }
-        let count = if self.small { 4 } else { 7 };
+        if !self.edged.tips.is_empty() && self.edged.tips.len() < 8 {
+            let begin = |tip: &Point| at(0.0, (tip.y - tip.x * 0.95).max(self.from.y + 0.03));
+            let inner = self.edged.tips.iter().filter(|tip| tip.x > 0.06);
+            let goals = match self.ends {
+                Some(VeinEnds::Notches) => &self.edged.notches,
+                _ => &self.edged.tips,
+            };
+            let goals: Vec<_> = match self.ends {
+                Some(_) => goals.iter().filter(|tip| tip.x > 0.06).collect(),
+                None => inner.collect(),
+            };
+            return goals
+                .into_iter()
+                .map(|tip| (begin(tip), begin(tip).towards(*tip, 0.96)))
+                .collect();
+        }
+        let count = match (self.small, reach < 0.95 && reach > 0.85) {
+            (true, _) => 4,
+            // Fewer, where a net is drawn between them.
+            (false, true) => 5,
+            (false, false) => 7,
+        };
         let length = self.side.tip().y - self.from.y;
         let begins = (0..count).map(|i| {
             at(0.0, self.from.y + length * (0.07 + 0.76 * f64::from(i) / f64::from(count)))
@@ -173,7 +201,7 @@ fn on_vein(vein: &(Point, Point), share: f64) -> Point {
 
 /// Threads between two side veins.
 fn net(sketch: &mut Sketch, lower: &(Point, Point), upper: &(Point, Point), even: bool) {
-    let shares: [f64; 2] = if even { [0.36, 0.68] } else { [0.46, 0.8] };
+    let shares: [f64; 2] = if even { [0.42, 0.74] } else { [0.52, 0.84] };
     let mut knots = Vec::new();
     for share in shares {
         let (a, b) = (on_vein(lower, share), on_vein(upper, share - 0.1));

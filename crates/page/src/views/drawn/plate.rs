@@ -6,8 +6,8 @@ use crate::svg::path::at;
 use crate::svg::plant::{
     Arrangement, Build, ConeForm, DRAWN, Division, Edge, Emergence, FlowerStand, Foot, Fruit,
     FruitKind, FruitStand, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot,
-    NeedleSection, NeedleStand, NeedleTip, Shape, Sketch, Spray, Stand, StemCut, StemInterior,
-    StemSection, Twig, VeinEnds, Veins,
+    NeedleSection, NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut,
+    StemInterior, StemSection, Twig, VeinEnds, Veins,
 };
 use crate::{Block, Figure, Kind, Level, Page, Prose, Words};
 use ground::Text;
@@ -57,9 +57,7 @@ const LEAF: Leaf = Leaf {
 fn alone(character: &str, state: &str) -> Option<Sketch> {
     match character {
         "leaf_type" => build(Build::of(state)?),
-        "leaf_division" => {
-            Leaf { division: Division::of(state), edge: Some(Edge::Serrate), ..LEAF }.sketch()
-        }
+        "leaf_division" => Leaf { division: Division::of(state), ..LEAF }.sketch(),
         "leaf_shape" => shaped(Shape::of(state)?).sketch(),
         "leaf_margin" => Leaf { edge: Edge::of(state), ..LEAF }.sketch(),
         "leaf_venation" => veined(Veins::of(state)?).sketch(),
@@ -99,7 +97,12 @@ fn alone(character: &str, state: &str) -> Option<Sketch> {
             StemCut { section: Some(StemSection::Round), interior: StemInterior::of(state) }
                 .sketch()
         }
-        "inflorescence" => FlowerStand { form: Inflorescence::of(state) }.sketch(),
+        "inflorescence" => {
+            FlowerStand { form: Inflorescence::of(state), petals: Some(Petals::Five) }.sketch()
+        }
+        "petal_count" => {
+            FlowerStand { form: Some(Inflorescence::Solitary), petals: Petals::of(state) }.sketch()
+        }
         "fruit_type" => Fruit { kind: FruitKind::of(state), ..Fruit::default() }.sketch(),
         "cone_form" => Fruit { cone: ConeForm::of(state), ..Fruit::default() }.sketch(),
         "fruit_arrangement" => {
@@ -149,4 +152,36 @@ fn footed(foot: Foot) -> Leaf {
         _ => (Shape::Elliptic, Veins::Pinnate),
     };
     Leaf { foot: Some(foot), shape: Some(shape), veins: Some(veins), ..LEAF }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use std::collections::BTreeMap;
+
+    #[test]
+    fn every_state_that_can_be_drawn_is_in_the_glossary_and_is_drawn() {
+        let herbal = herbal_data::herbal();
+        for (character, states) in DRAWN {
+            let term = herbal.flora.glossary.term(character).unwrap();
+            for state in *states {
+                assert!(term.says.contains_key(*state), "{character}={state}");
+                assert!(alone(character, state).is_some(), "{character}={state}");
+            }
+        }
+    }
+
+    #[test]
+    fn states_that_differ_are_drawn_differently() {
+        for (character, states) in DRAWN {
+            let mut drawn: BTreeMap<String, &str> = BTreeMap::new();
+            for state in *states {
+                let mut drawing = Drawing::new("", "", 200, 216);
+                let sketch = alone(character, state).unwrap();
+                sketch.draw(&mut drawing, at(0.0, 0.0), at(200.0, 216.0));
+                let before = drawn.insert(drawing.svg("x"), state);
+                assert_eq!(before, None, "{character}: {state} is drawn like another");
+            }
+        }
+    }
 }

@@ -3,8 +3,8 @@
 use crate::svg::plant::{
     Arrangement, Build, ConeForm, Division, Edge, Emergence, FlowerStand, Foot, Fruit, FruitKind,
     FruitStand, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot, NeedleSection,
-    NeedleStand, NeedleTip, Shape, Sketch, Spray, Stand, StemCut, StemInterior, StemSection, Twig,
-    VeinEnds, Veins,
+    NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut, StemInterior,
+    StemSection, Twig, VeinEnds, Veins,
 };
 use ground::Standing;
 use identify::{Cell, Value};
@@ -70,11 +70,11 @@ impl Reader<'_> {
         of: fn(&str) -> Option<T>,
         pass: impl Fn(&T) -> bool,
     ) -> Option<T> {
-        let cell = self.cells.get(character)?;
+        let cell = self.cells.get(character).filter(|cell| drawable(cell))?;
         let states = usual(&cell.value);
-        let drawable = |state: &&String| of(state).is_some();
+        let known = |state: &&String| of(state).is_some();
         let better = states.iter().find(|state| of(state).is_some_and(|drawn| !pass(&drawn)));
-        let state = better.or_else(|| states.iter().find(drawable))?.clone();
+        let state = better.or_else(|| states.iter().find(known))?.clone();
         let others = states.into_iter().filter(|other| *other != state).collect();
         let drawn = of(&state);
         let remembered = only_remembered(cell);
@@ -84,9 +84,9 @@ impl Reader<'_> {
 
     /// How many of something: the middle of the ordinary range.
     fn count(&mut self, character: &'static str) -> Option<u8> {
-        let cell = self.cells.get(character)?;
+        let cell = self.cells.get(character).filter(|cell| drawable(cell))?;
         let Value::Range { ordinary: (low, high), .. } = cell.value else { return None };
-        let number = ((low + high) / 2.0).clamp(1.0, 99.0) as u8;
+        let number = middle(low, high);
         let told = Told {
             character,
             state: number.to_string(),
@@ -113,9 +113,22 @@ impl Reader<'_> {
     }
 }
 
-/// A cell that no source bears.
+/// The middle of a range of counts. Where both odd and even ones lie in it, an odd one: leaves with
+/// an end leaflet are the usual ones.
+fn middle(low: f64, high: f64) -> u8 {
+    let number = libm::floor((low + high) / 2.0).clamp(1.0, 99.0) as u8;
+    let even = number.is_multiple_of(2);
+    if even && f64::from(number) + 1.0 <= high { number + 1 } else { number }
+}
+
+/// A cell that may be drawn: published, or remembered and then said to be so. Nothing that is only
+/// assumed, or a rule of makers or schools, is drawn.
+fn drawable(cell: &Cell) -> bool {
+    matches!(cell.standing, Standing::Published | Standing::Weak | Standing::Remembered)
+}
+
 fn only_remembered(cell: &Cell) -> bool {
-    !matches!(cell.standing, Standing::Published | Standing::Weak)
+    cell.standing == Standing::Remembered
 }
 
 /// The states that are seen as a rule.
@@ -223,13 +236,20 @@ fn stem(reader: &mut Reader<'_>) -> Option<Seen> {
         section: reader.read(StemSection::CHARACTER, StemSection::of),
         interior: reader.read(StemInterior::CHARACTER, StemInterior::of),
     };
+    if !cut.tells() {
+        return None;
+    }
     let shows = [StemSection::CHARACTER, StemInterior::CHARACTER];
     reader.seen(Part::Stem, cut.sketch()?, &shows, &[])
 }
 
 fn flowers(reader: &mut Reader<'_>) -> Option<Seen> {
-    let stand = FlowerStand { form: reader.read(Inflorescence::CHARACTER, Inflorescence::of) };
-    reader.seen(Part::Flowers, stand.sketch()?, &[Inflorescence::CHARACTER], &[])
+    let stand = FlowerStand {
+        form: reader.read(Inflorescence::CHARACTER, Inflorescence::of),
+        petals: reader.read(Petals::CHARACTER, Petals::of),
+    };
+    let untold: &[_] = if stand.petals.is_none() { &[Petals::CHARACTER] } else { &[] };
+    reader.seen(Part::Flowers, stand.sketch()?, stand.shows(), untold)
 }
 
 fn fruit(reader: &mut Reader<'_>) -> Option<Seen> {
