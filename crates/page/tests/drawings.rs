@@ -1,6 +1,6 @@
 //! Line drawings of plants: which signs can be drawn, and that every drawing of every sheet can be
 //! read by whatever reads SVG and stays within its frame.
-#![expect(clippy::unwrap_used, reason = "a test reports by panicking")]
+#![expect(clippy::unwrap_used, clippy::indexing_slicing, reason = "a test reports by panicking")]
 
 use desk::{Reply, Request, World, answer};
 use ground::RandomStart;

@@ -22,7 +22,7 @@ drawn-fruit = Fruit
     .view = fruit, from the side
 
 drawn-figure-title = { $plant }: { $part }
-drawn-describes = { $plant }, { $view }. { $signs }. Schematic, not to scale.
+drawn-describes = { $plant }, { $view } — { $signs }. Schematic, not to scale.
 drawn-sign = { $character }: { $state }
 drawn-sign-or = { $character }: { $state } (so drawn; as a rule also { $others })
 drawn-sign-number = { $character }: { $number } here

@@ -46,8 +46,9 @@ pub(crate) fn characters(cells: &BTreeMap<String, Cell>) -> BTreeSet<&'static st
     seen(cells).iter().flat_map(|seen| seen.told.iter().map(|told| told.character)).collect()
 }
 
-/// Two plants side by side, part for part, where their drawings differ: the first, then the second,
-/// then the next part. An arrow with a number points to each character in which they differ.
+/// Two plants side by side, part for part, where they differ: the first, then the second,
+/// then the next part. An arrow with a number points to each character in which the two never look
+/// alike by what is published; what is only remembered of either is not marked.
 pub(crate) fn twins_drawn(
     here: Subject<'_>,
     there: Subject<'_>,
@@ -69,11 +70,11 @@ pub(crate) fn twins_drawn(
     drawn.collect()
 }
 
-/// Characters that both drawings show, in different states.
+/// Characters that both drawings show, and in which the two plants never look alike.
 fn differing(one: &Seen, other: &Seen) -> Vec<&'static str> {
     let differs = one.told.iter().filter(|told| {
         let same = other.told.iter().find(|there| there.character == told.character);
-        same.is_some_and(|there| there.state != told.state)
+        same.is_some_and(|there| told.tells_from(there))
     });
     differs.map(|told| told.character).collect()
 }
@@ -293,5 +294,27 @@ mod tests {
                 .sum::<usize>()
         };
         assert!(count(&drawn) >= 2, "each pair has its arrows");
+    }
+
+    #[test]
+    fn what_both_may_show_is_not_marked_as_different() {
+        let all = cells();
+        for pair in all.values().collect::<Vec<_>>().windows(2) {
+            for (one, other) in seen(pair[0]).iter().zip(&seen(pair[1])) {
+                for character in differing(one, other) {
+                    let states = |cells: &BTreeMap<String, Cell>| match &cells[character].value {
+                        identify::Value::States { always, usually, sometimes, rarely } => {
+                            [always, usually, sometimes, rarely]
+                                .into_iter()
+                                .flatten()
+                                .cloned()
+                                .collect()
+                        }
+                        _ => BTreeSet::new(),
+                    };
+                    assert!(states(pair[0]).is_disjoint(&states(pair[1])), "{character}");
+                }
+            }
+        }
     }
 }

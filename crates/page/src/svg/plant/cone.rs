@@ -217,7 +217,8 @@ fn cup_aril(s: &mut Sketch) {
         for up in [1.0, -0.8] {
             let foot = at(x, 1.24);
             let tip = foot + at(0.22, 0.62 * up);
-            if up < 0.0 && (x + 0.5).abs() < 0.55 || up < 0.0 && (x - 0.7).abs() < 0.6 {
+            // Below, where the cups hang, there is no room.
+            if up < 0.0 && x > -1.1 {
                 continue;
             }
             let out = (tip - foot).across() * 0.09;

@@ -8,7 +8,7 @@ use crate::svg::plant::{
 };
 use ground::Standing;
 use identify::{Cell, Value};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What of a plant is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
@@ -33,6 +33,27 @@ pub(super) struct Told {
     /// How many are drawn, of what is counted.
     pub(super) number: Option<u8>,
     pub(super) remembered: bool,
+    /// Everything that is ever seen of it, however seldom.
+    ever: Ever,
+}
+
+/// Everything that is ever seen of a character.
+#[derive(Clone, Debug, PartialEq)]
+enum Ever {
+    States(BTreeSet<String>),
+    Range(f64, f64),
+}
+
+impl Told {
+    /// Whether the two never look alike in this character, and both by published sources.
+    pub(super) fn tells_from(&self, other: &Self) -> bool {
+        let apart = match (&self.ever, &other.ever) {
+            (Ever::States(here), Ever::States(there)) => here.is_disjoint(there),
+            (Ever::Range(low, high), Ever::Range(least, most)) => high < least || most < low,
+            _ => false,
+        };
+        apart && !self.remembered && !other.remembered
+    }
 }
 
 /// A drawing with what it shows.
@@ -78,7 +99,14 @@ impl Reader<'_> {
         let others = states.into_iter().filter(|other| *other != state).collect();
         let drawn = of(&state);
         let remembered = only_remembered(cell);
-        self.told.push(Told { character, state, others, number: None, remembered });
+        self.told.push(Told {
+            character,
+            state,
+            others,
+            number: None,
+            remembered,
+            ever: ever(&cell.value),
+        });
         drawn
     }
 
@@ -93,6 +121,7 @@ impl Reader<'_> {
             others: Vec::new(),
             number: Some(number),
             remembered: only_remembered(cell),
+            ever: ever(&cell.value),
         };
         self.told.push(told);
         Some(number)
@@ -140,6 +169,20 @@ fn usual(value: &Value) -> Vec<String> {
             most.map(|(state, _)| state.clone()).into_iter().collect()
         }
         Value::Range { .. } => Vec::new(),
+    }
+}
+
+fn ever(value: &Value) -> Ever {
+    match value {
+        Value::States { always, usually, sometimes, rarely } => {
+            let all = always.iter().chain(usually).chain(sometimes).chain(rarely);
+            Ever::States(all.cloned().collect())
+        }
+        Value::Shares(shares) => Ever::States(shares.keys().cloned().collect()),
+        Value::Range { ordinary: (low, high), extreme } => {
+            let (least, most) = extreme.unwrap_or((*low, *high));
+            Ever::Range(low.min(least), high.max(most))
+        }
     }
 }
 
