@@ -1,7 +1,7 @@
 //! Cones of conifers.
 
 use super::{ConeForm, Fill, Ink, Sketch};
-use crate::svg::path::{Path, at};
+use crate::svg::path::{Path, Point, at};
 
 pub(super) fn sketch(form: ConeForm) -> Sketch {
     let mut s = Sketch::default();
@@ -157,10 +157,8 @@ fn shields(s: &mut Sketch) {
         s.stroke(Path::straight(&[corner, rim]), Ink::Outline);
     }
     let mut knobs = vec![at(0.0, 0.0)];
-    knobs.extend(
-        [0.0, 60.0, 120.0, 180.0, 240.0, 300.0]
-            .map(|turn| crate::svg::path::Point::polar(0.72, turn + 2.0)),
-    );
+    knobs
+        .extend([0.0, 60.0, 120.0, 180.0, 240.0, 300.0].map(|turn| Point::polar(0.72, turn + 2.0)));
     for knob in knobs {
         s.add(
             Path::from(knob + at(-0.06, 0.0)).quad(knob + at(0.0, -0.1), knob + at(0.06, 0.0)),
@@ -179,11 +177,7 @@ fn berry_like(s: &mut Sketch) {
     s.stalk(&[at(-0.1, 2.0), at(0.0, 1.5), at(0.02, 1.0)], 0.14, 0.12);
     for (y, side) in [(1.72, -1.0), (1.5, 1.0), (1.25, -1.0)] {
         for rise in [8.0, 52.0] {
-            let tip = at(0.0, y)
-                + crate::svg::path::Point::polar(
-                    0.78,
-                    if side > 0.0 { rise } else { 180.0 - rise },
-                );
+            let tip = at(0.0, y) + Point::polar(0.78, if side > 0.0 { rise } else { 180.0 - rise });
             let across = (tip - at(0.0, y)).across() * 0.06;
             let blade = Path::from(at(0.0, y))
                 .quad(at(0.0, y).towards(tip, 0.4) + across, tip)
@@ -198,7 +192,7 @@ fn berry_cone(s: &mut Sketch, x: f64, y: f64, big: f64) {
     s.ball(centre, big);
     let seam = centre + at(0.02, -0.3) * big;
     for turn in [95.0, 215.0, 335.0] {
-        let end = seam + crate::svg::path::Point::polar(0.3 * big, turn);
+        let end = seam + Point::polar(0.3 * big, turn);
         s.stroke(Path::straight(&[seam, end]), Ink::Outline);
     }
     // Light on the side.

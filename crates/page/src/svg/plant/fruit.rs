@@ -115,7 +115,7 @@ fn cut(s: &mut Sketch, kind: FruitKind, centre: Point, size: f64) {
             }
         }
         FruitKind::Pome => {
-            s.add(Path::ellipse(centre, size * 0.6, size * 0.6), Ink::Untold, Fill::Open);
+            s.stroke(Path::ellipse(centre, size * 0.6, size * 0.6), Ink::Vein);
             for turn in 0..5 {
                 let way = Point::polar(size * 0.5, 90.0 + 72.0 * f64::from(turn));
                 let out = way.across() * (size * 0.2);

@@ -409,7 +409,8 @@ fn peltate(blade: Sketch, side: &Side) -> Sketch {
     let joint = at(0.0, 0.42) - side.foot();
     sketch.stalk(&[at(0.06, -0.4), at(0.04, -0.2), at(0.02, 0.1)], 0.05, 0.035);
     sketch.over(blade);
-    sketch.stroke(Path::straight(&[at(0.02, 0.02), joint]), Ink::Untold);
+    // Seen through the blade.
+    sketch.stroke(Path::straight(&[at(0.02, 0.02), joint]), Ink::Vein);
     sketch.ball(joint, 0.025);
     sketch.spot("leaf_base", joint);
     sketch

@@ -197,7 +197,7 @@ fn cut(sketch: &mut Sketch, section: NeedleSection) {
             Path::round(&[at(-0.2, 0.02), at(0.0, 0.1), at(0.2, 0.02), at(0.0, -0.16)])
         }
     };
-    sketch.stroke(Path::straight(&[at(-0.2, 1.05), at(0.32, 1.05)]), Ink::Untold);
+    sketch.stroke(Path::straight(&[at(-0.2, 1.05), at(0.32, 1.05)]), Ink::Vein);
     sketch.part(outline.map(|p| p + centre), Ink::Outline);
     sketch.dot(centre, 0.03);
     sketch.spot("needle_section", centre);
