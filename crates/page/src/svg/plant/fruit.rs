@@ -1,6 +1,6 @@
 //! Fruits: how they stand, and one cut open where that is the sign.
 
-use super::{ConeForm, Fill, FruitKind, FruitStand, Husk, Inflorescence, Ink, Sketch, cone};
+use super::{ConeForm, FruitKind, FruitStand, Husk, Inflorescence, Ink, Sketch, cone};
 use crate::svg::path::{Path, Point, at};
 
 /// What is told of a fruit.
