@@ -22,6 +22,8 @@ pub enum Block {
     Details(Details),
     /// A drawing with its caption.
     Figure(Figure),
+    /// Small drawings beside each other, as many in a row as fit.
+    Figures(Vec<Figure>),
     /// Boxes to tick on paper.
     Ticks(Vec<Prose>),
     /// Lines to write on by hand.
@@ -268,6 +270,7 @@ impl Block {
             | Self::Para(_)
             | Self::Table(_)
             | Self::Figure(_)
+            | Self::Figures(_)
             | Self::Ticks(_)
             | Self::Lines(_)
             | Self::Break(_) => {}

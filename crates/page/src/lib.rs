@@ -36,5 +36,5 @@ pub use prose::{Anchor, Inline, Prose, Target};
 pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
-pub use views::{NamedPage, pages, view};
+pub use views::{NamedPage, pages, plate, view};
 pub use words::Words;

@@ -3,6 +3,8 @@
 
 mod limit;
 mod months;
+pub(crate) mod path;
+pub(crate) mod plant;
 mod ruler;
 
 pub use limit::{AgainstLimit, Bar};
@@ -26,6 +28,8 @@ pub struct Drawing {
     title: String,
     describes: String,
     size: (u32, u32),
+    /// How wide it is on paper, in millimetres; none where it is as wide as the text.
+    width_mm: Option<u32>,
     true_to_size: bool,
     marks: String,
 }
@@ -37,6 +41,8 @@ pub(crate) enum Stroke {
     Thin,
     /// What the drawing is about.
     Heavy,
+    /// The shaft of an arrow.
+    Arrow,
     /// A limit.
     Dashed,
 }
@@ -59,6 +65,7 @@ impl Drawing {
             title: clean::own(title),
             describes: clean::own(describes),
             size: (width, height),
+            width_mm: None,
             true_to_size: false,
             marks: String::new(),
         }
@@ -67,7 +74,32 @@ impl Drawing {
     /// The same drawing, as large on paper as its millimetres say.
     pub(crate) fn true_to_size(mut self) -> Self {
         self.true_to_size = true;
+        self.width_mm = Some(self.size.0 / UNITS_IN_MM);
         self
+    }
+
+    /// The same drawing, so wide on paper. What it shows is not true to size.
+    pub(crate) fn across(mut self, width_mm: u32) -> Self {
+        self.width_mm = Some(width_mm);
+        self
+    }
+
+    /// How wide it is on paper, in millimetres; none where it is as wide as the text.
+    #[must_use]
+    pub fn width_mm(&self) -> Option<u32> {
+        self.width_mm
+    }
+
+    /// Whether its millimetres are those of what it shows, as of a ruler.
+    #[must_use]
+    pub fn is_true_to_size(&self) -> bool {
+        self.true_to_size
+    }
+
+    /// What it is called.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        &self.title
     }
 
     /// What it shows, in words that can stand in its place.
@@ -80,6 +112,7 @@ impl Drawing {
         let (x1, y1, x2, y2) = (num(from.0), num(from.1), num(to.0), num(to.1));
         let stroke = match stroke {
             Stroke::Thin => "stroke-width=\"1\"",
+            Stroke::Arrow => "stroke-width=\"2\"",
             Stroke::Heavy => "stroke-width=\"3\"",
             Stroke::Dashed => "stroke-width=\"3\" stroke-dasharray=\"7 4\"",
         };
@@ -102,6 +135,38 @@ impl Drawing {
         self.mark(&format!(
             "<circle cx=\"{x}\" cy=\"{y}\" r=\"{r}\" fill=\"#ffffff\" stroke=\"currentColor\" \
              stroke-width=\"2\"/>"
+        ));
+    }
+
+    /// An arrow to a place, with a word at its tail.
+    pub(crate) fn arrow(&mut self, tail: path::Point, to: path::Point, word: &str) {
+        let way = to - tail;
+        let unit = way * (1.0 / way.length().max(1.0));
+        let start = tail + unit * 11.0;
+        self.line((start.x, start.y), (to.x, to.y), Stroke::Arrow);
+        let back = to - unit * 9.0;
+        let out = unit.across() * 4.5;
+        let head = path::Path::straight(&[to, back + out, back - out]).close();
+        self.path(&head.written(), plant::Ink::Vein, "currentColor");
+        self.ring((tail.x, tail.y), 11.0);
+        self.words((tail.x, tail.y + LETTERS * 0.35), Hold::Middle, word);
+    }
+
+    /// Makes it so tall.
+    pub(crate) fn reach_down(&mut self, height: u32) {
+        self.size.1 = height;
+    }
+
+    /// A smooth line, already written in the letters of SVG.
+    pub(crate) fn path(&mut self, written: &str, ink: plant::Ink, fill: &str) {
+        let stroke = match ink {
+            plant::Ink::Outline => "stroke-width=\"2.2\"",
+            plant::Ink::Vein => "stroke-width=\"1.4\"",
+            plant::Ink::Untold => "stroke-width=\"1.6\" stroke-dasharray=\"5 4\"",
+        };
+        self.mark(&format!(
+            "<path d=\"{written}\" fill=\"{fill}\" stroke=\"currentColor\" {stroke} \
+             stroke-linejoin=\"round\" stroke-linecap=\"round\"/>"
         ));
     }
 
@@ -142,12 +207,6 @@ impl Drawing {
         self.marks.push('\n');
     }
 
-    /// How wide it is on paper, where that means something.
-    #[must_use]
-    pub fn width_mm(&self) -> Option<f64> {
-        self.true_to_size.then(|| f64::from(self.size.0) / f64::from(UNITS_IN_MM))
-    }
-
     /// The drawing as an SVG element, whose parts are named after `id`.
     #[must_use]
     pub fn svg(&self, id: &str) -> String {
@@ -158,7 +217,7 @@ impl Drawing {
     #[must_use]
     pub fn svg_in(&self, id: &str, font: &str) -> String {
         let (width, height) = self.size;
-        let size = if self.true_to_size { self.millimetres() } else { String::new() };
+        let size = self.width_mm.map_or_else(String::new, |width| self.millimetres(width));
         let (title, describes) = (escape(&self.title), escape(&self.describes));
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
@@ -170,9 +229,10 @@ impl Drawing {
         )
     }
 
-    fn millimetres(&self) -> String {
-        let (width, height) = (self.size.0 / UNITS_IN_MM, self.size.1 / UNITS_IN_MM);
-        format!(" class=\"true-size\" width=\"{width}mm\" height=\"{height}mm\"")
+    fn millimetres(&self, width: u32) -> String {
+        let class = if self.true_to_size { "true-size" } else { "drawn" };
+        let height = num(f64::from(width * self.size.1) / f64::from(self.size.0.max(1)));
+        format!(" class=\"{class}\" width=\"{width}mm\" height=\"{height}mm\"")
     }
 }
 

@@ -13,6 +13,9 @@ use std::collections::BTreeSet;
 /// Letters after which a word without a gap may be broken, so that it stays on the paper.
 pub(crate) const LONG_WORD: usize = 24;
 
+/// What is left free between two drawings.
+const DRAWINGS_APART_MM: f64 = 3.0;
+
 /// Writes blocks, and minds what must hold of the page as a whole.
 pub(crate) struct Writer<'a> {
     fonts: &'a Fonts,
@@ -23,6 +26,7 @@ pub(crate) struct Writer<'a> {
     drawings: u32,
     /// How long a line is, in the size of its letters.
     line_ems: f64,
+    line_mm: f64,
     size: TypeSize,
 }
 
@@ -30,8 +34,8 @@ impl<'a> Writer<'a> {
     pub(crate) fn new(page: &'a Page, setting: &Setting, fonts: &'a Fonts) -> Self {
         let mut anchors = BTreeSet::new();
         gather(&page.blocks, &mut anchors);
-        let (line_ems, size) = (setting.line_ems(), page.size);
-        Self { fonts, anchors, depth: 1, drawings: 0, line_ems, size }
+        let (line_ems, line_mm) = (setting.line_ems(), setting.line_mm());
+        Self { fonts, anchors, depth: 1, drawings: 0, line_ems, line_mm, size: page.size }
     }
 
     /// Each block on a line of its own.
@@ -48,7 +52,8 @@ impl<'a> Writer<'a> {
             Block::Facts(facts) => self.facts(facts),
             Block::Notice(notice) => self.notice(notice),
             Block::Details(details) => self.details(details),
-            Block::Figure(figure) => self.figure(figure),
+            Block::Figure(figure) => format!("drawing({})", self.figure(figure)),
+            Block::Figures(figures) => self.figures(figures),
             Block::Ticks(ticks) => self.call("ticks", ticks),
             Block::Lines(Lines { label, count }) => {
                 format!("to-write({}, {count})", self.prose(label))
@@ -148,17 +153,40 @@ impl<'a> Writer<'a> {
         anchored(set, details.anchor.as_ref())
     }
 
+    /// What a drawing function takes: the drawing, its width, its words, its caption.
     fn figure(&mut self, figure: &Figure) -> String {
         self.drawings += 1;
         let drawing = &figure.drawing;
         let svg = drawing.svg_in(&format!("figure-{}", self.drawings), DRAWN);
-        let width = drawing.width_mm().map_or("auto".to_owned(), |mm| format!("{mm}mm"));
+        let width = drawing.width_mm().map(f64::from);
+        let width = width.map(|mm| if drawing.is_true_to_size() { mm } else { mm * self.grown() });
         format!(
-            "drawing({}, width: {width}, alt: {}, {})",
+            "{}, {}, {}, {}",
             string(&svg),
+            width.map_or("auto".to_owned(), |mm| format!("{mm}mm")),
             string(&self.fonts.drawable(drawing.describes())),
             self.prose(&figure.caption)
         )
+    }
+
+    /// Drawings beside each other, as many as the line holds.
+    fn figures(&mut self, figures: &[Figure]) -> String {
+        let widest = figures.iter().filter_map(|figure| figure.drawing.width_mm()).max();
+        let widest = widest.map_or(self.line_mm, |mm| f64::from(mm) * self.grown());
+        let across = (self.line_mm / (widest + DRAWINGS_APART_MM)).floor().max(1.0);
+        let drawn: Vec<_> = figures.iter().map(|figure| self.figure(figure)).collect();
+        format!(
+            "drawings({across}, ({},))",
+            drawn.iter().map(|d| format!("({d})")).collect::<Vec<_>>().join(", ")
+        )
+    }
+
+    /// How much larger large print draws what is not true to size.
+    fn grown(&self) -> f64 {
+        match self.size {
+            TypeSize::Normal => 1.0,
+            TypeSize::Large => 1.5,
+        }
     }
 
     /// Prose as one piece of content.
@@ -224,6 +252,7 @@ fn gather<'a>(blocks: &'a [Block], anchors: &mut BTreeSet<&'a str>) {
             Block::Para(_)
             | Block::Table(_)
             | Block::Figure(_)
+            | Block::Figures(_)
             | Block::Ticks(_)
             | Block::Lines(_)
             | Block::Break(_) => {}

@@ -52,10 +52,14 @@ pub(crate) struct Setting {
 impl Setting {
     /// How long a line is, in the size of its letters.
     pub(crate) fn line_ems(&self) -> f64 {
+        self.line_mm() / MM_IN_PT / self.size_pt
+    }
+
+    /// How long a line is, in millimetres.
+    pub(crate) fn line_mm(&self) -> f64 {
         let columns = f64::from(self.columns);
         let gutters = (columns - 1.0) * 2.0 * self.margin_mm;
-        let line_mm = (self.width_mm - 2.0 * self.margin_mm - gutters) / columns;
-        line_mm / MM_IN_PT / self.size_pt
+        (self.width_mm - 2.0 * self.margin_mm - gutters) / columns
     }
 
     /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of

@@ -1,4 +1,5 @@
 //! What the press does with pages, good and bad.
+#![expect(clippy::unwrap_used, reason = "a panic is how a test reports")]
 
 use ground::Text;
 use jiff::civil::{DateTime, date};

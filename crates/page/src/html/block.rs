@@ -29,6 +29,9 @@ impl Writer {
             Block::Notice(notice) => self.notice(notice),
             Block::Details(details) => self.details(details),
             Block::Figure(figure) => self.figure(figure),
+            Block::Figures(figures) => html! {
+                div.figures { @for figure in figures { (self.figure(figure)) } }
+            },
             Block::Ticks(ticks) => html! {
                 ul.ticks role="list" {
                     @for tick in ticks { li { span { (prose(tick)) } } }

@@ -57,6 +57,7 @@ impl Canvas {
             Block::Notice(notice) => self.notice(notice),
             Block::Details(details) => self.details(details),
             Block::Figure(figure) => self.figure(figure),
+            Block::Figures(figures) => figures.iter().flat_map(|f| self.figure(f)).collect(),
             Block::Ticks(ticks) => self.ticks(ticks),
             Block::Lines(to_write) => self.lines(to_write),
             Block::Break(_) => vec!["─".repeat(self.width.unwrap_or(WIDE))],

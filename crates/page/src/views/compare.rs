@@ -1,11 +1,12 @@
 //! What tells two plants apart: side by side in plain words, the most telling first.
 
-use super::list;
 use super::sheet::cell::statements;
+use super::{drawn, list};
 use crate::{Block, Column, Details, Kind, Level, Notice, NoticeKind, Page, Prose, Table, Words};
 use desk::CompareReply;
 use ground::{Harm, Month, Season, Text};
 use identify::{Cell, Contrast};
+use std::collections::BTreeMap;
 
 /// Two plants share so little of a character that it helps to tell them apart from here on.
 const TELLING: f64 = 0.5;
@@ -26,12 +27,37 @@ pub(super) fn page(reply: &CompareReply, words: &Words<'_>) -> Page {
             let why = Text::new("sheet-why").with("why", row.why.as_str());
             Block::Para(words.prose(&why).text(" ").said(&row.says))
         }))
+        .with(side_by_side(reply, words))
         .with(section("view-compare-telling", &telling, reply, words))
         .with(section("view-compare-remembered", &remembered, reply, words))
         .with(table("view-compare-alike", &alike, reply, words).map(|table| {
             let summary = words.word("view-compare-alike").into();
             Block::Details(Details { anchor: None, summary, open: false, blocks: vec![table] })
         }))
+}
+
+/// What differs in their drawings.
+fn side_by_side(reply: &CompareReply, words: &Words<'_>) -> Vec<Block> {
+    let Some(glossary) = words.glossary else { return Vec::new() };
+    let cells = |cell: fn(&Contrast) -> &Cell| -> BTreeMap<_, _> {
+        let each = reply.comparison.contrasts.iter();
+        each.map(|contrast| (contrast.character.clone(), cell(contrast).clone())).collect()
+    };
+    let (here, there) = (cells(|contrast| &contrast.a), cells(|contrast| &contrast.b));
+    let terms: BTreeMap<_, _> =
+        glossary.terms().map(|term| (term.character.id.clone(), term.clone())).collect();
+    let [(one, _), (other, _)] = &reply.plants;
+    let figures = drawn::twins_drawn(
+        drawn::Subject { name: one, cells: &here },
+        drawn::Subject { name: other, cells: &there },
+        &terms,
+        words,
+    );
+    if figures.is_empty() {
+        return Vec::new();
+    }
+    let heading = words.heading(Level::Section, &Text::new("drawn-twins-title"));
+    vec![heading, Block::Figures(figures)]
 }
 
 /// How badly each can hurt, in the frame of the worse.

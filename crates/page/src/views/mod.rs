@@ -3,6 +3,7 @@
 mod allowance;
 mod check;
 mod compare;
+mod drawn;
 mod list;
 mod make;
 mod name;
@@ -12,6 +13,7 @@ mod sheet;
 mod signs;
 mod sums;
 
+pub use drawn::plate;
 pub(crate) use plan::act;
 pub use plan::{NamedPage, pages};
 

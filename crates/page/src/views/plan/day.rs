@@ -13,10 +13,10 @@ pub(super) fn clock(time: Time) -> String {
 pub(super) fn timetable(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     let columns = [
         "view-plan-at",
+        "view-day-leave-by",
         "view-plan-where",
         "view-plan-shown",
         "view-plan-way",
-        "view-day-leave-by",
     ];
     let table = Table {
         caption: words.word("view-plan-stops").into(),

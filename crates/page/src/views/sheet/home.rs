@@ -4,8 +4,8 @@
 //! What holds for some people only is asked, not handed round. Notes on uses and titles of sources
 //! speak of such people too: notes are left out, and sources go by their authors and addresses.
 
-use super::View;
 use super::notes::Notes;
+use super::{View, drawn};
 use crate::{Block, Kind, Page, Prose, Target, Words};
 use desk::SheetReply;
 use ground::{Condition, Source, SourceId, Text};
@@ -29,6 +29,7 @@ pub(in crate::views) fn page(
     let view = View { reply: &shared, words, notes: Notes::of(&shared.sources) };
     let parts = [
         vec![view.harm()],
+        view.drawn(),
         view.must_look(),
         view.twins(),
         view.characters(),
@@ -49,8 +50,13 @@ fn shared(reply: &SheetReply, looks: &BTreeSet<&str>) -> SheetReply {
     shared.sheet.gathered_for.clear();
     shared.sheet.conflicts.clear();
     let tells: BTreeSet<_> = reply.twins.iter().flat_map(|twin| twin.tells.keys()).collect();
+    // What is drawn is also said, with its sources.
+    let drawn = drawn::characters(&reply.cells);
     shared.cells.retain(|id, _| {
-        looks.contains(id.as_str()) || tells.contains(id) || reply.sheet.must_look.contains(id)
+        drawn.contains(id.as_str())
+            || looks.contains(id.as_str())
+            || tells.contains(id)
+            || reply.sheet.must_look.contains(id)
     });
     shared.sheet.characters.retain(|id, _| shared.cells.contains_key(id));
     shared

@@ -6,7 +6,7 @@ mod notes;
 mod twins;
 mod uses;
 
-use super::list;
+use super::{drawn, list};
 use crate::{Block, Column, Fact, Kind, Level, Notice, NoticeKind, Page, Prose, Table, Words};
 use desk::SheetReply;
 use ground::{Harm, Month, Organ, Part, Season, Sourcing, Text};
@@ -29,6 +29,7 @@ pub(super) fn page(reply: &SheetReply, words: &Words<'_>) -> Page {
     let parts = [
         view.names(),
         vec![view.harm()],
+        view.drawn(),
         view.months(),
         view.must_look(),
         view.characters(),
@@ -89,6 +90,14 @@ impl View<'_> {
         let head = self.words.word(&format!("sheet-harm-{}", sheet.feared().word()));
         let note = Prose::new().said(&sheet.harm_note).then(self.mark(&sheet.harm.from));
         Block::Notice(Notice { kind, head: head.into(), blocks: vec![Block::Para(note)] })
+    }
+
+    /// What is known of it, as small drawings beside each other.
+    fn drawn(&self) -> Vec<Block> {
+        let reply = self.reply;
+        let subject = drawn::Subject { name: &reply.sheet.name, cells: &reply.cells };
+        let figures = drawn::drawings(subject, &reply.terms, &self.words);
+        self.section("drawn-title", (!figures.is_empty()).then_some(Block::Figures(figures)))
     }
 
     /// When each part is there, as words and as a strip of twelve boxes.

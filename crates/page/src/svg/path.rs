@@ -1,0 +1,283 @@
+//! Smooth lines: points, curves through them, and the letters in which SVG writes them.
+
+use super::num;
+use std::fmt::Write as _;
+use std::ops::{Add, Mul, Sub};
+
+/// A point, or the way from one point to another.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Point {
+    pub(crate) x: f64,
+    pub(crate) y: f64,
+}
+
+/// Short for a point, because drawings are made of them.
+pub(crate) const fn at(x: f64, y: f64) -> Point {
+    Point { x, y }
+}
+
+impl Add for Point {
+    type Output = Self;
+
+    fn add(self, other: Self) -> Self {
+        at(self.x + other.x, self.y + other.y)
+    }
+}
+
+impl Sub for Point {
+    type Output = Self;
+
+    fn sub(self, other: Self) -> Self {
+        at(self.x - other.x, self.y - other.y)
+    }
+}
+
+impl Mul<f64> for Point {
+    type Output = Self;
+
+    fn mul(self, times: f64) -> Self {
+        at(self.x * times, self.y * times)
+    }
+}
+
+impl Point {
+    /// So far from the origin, in a direction in degrees: 0 is along x, 90 along y.
+    pub(crate) fn polar(distance: f64, degrees: f64) -> Self {
+        let (sin, cos) = libm::sincos(degrees.to_radians());
+        at(distance * cos, distance * sin)
+    }
+
+    pub(crate) fn length(self) -> f64 {
+        libm::hypot(self.x, self.y)
+    }
+
+    /// Between this point and another; 0 is here, 1 is there.
+    pub(crate) fn towards(self, other: Self, share: f64) -> Self {
+        self + (other - self) * share
+    }
+
+    /// Across this way, as long as 1, on its left where y grows upwards.
+    pub(crate) fn across(self) -> Self {
+        let length = self.length().max(f64::MIN_POSITIVE);
+        at(-self.y / length, self.x / length)
+    }
+
+    pub(crate) fn turned(self, degrees: f64) -> Self {
+        let (sin, cos) = libm::sincos(degrees.to_radians());
+        at(self.x * cos - self.y * sin, self.x * sin + self.y * cos)
+    }
+
+    pub(crate) fn mirrored(self) -> Self {
+        at(-self.x, self.y)
+    }
+}
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+enum Step {
+    Line(Point),
+    Quad(Point, Point),
+    Cubic(Point, Point, Point),
+}
+
+impl Step {
+    fn end(self) -> Point {
+        match self {
+            Self::Line(end) | Self::Quad(_, end) | Self::Cubic(_, _, end) => end,
+        }
+    }
+
+    fn points(self) -> [Point; 3] {
+        match self {
+            Self::Line(a) => [a; 3],
+            Self::Quad(a, b) => [a, b, b],
+            Self::Cubic(a, b, c) => [a, b, c],
+        }
+    }
+
+    fn map(self, to: &impl Fn(Point) -> Point) -> Self {
+        match self {
+            Self::Line(a) => Self::Line(to(a)),
+            Self::Quad(a, b) => Self::Quad(to(a), to(b)),
+            Self::Cubic(a, b, c) => Self::Cubic(to(a), to(b), to(c)),
+        }
+    }
+}
+
+/// A line of straight and curved steps.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Path {
+    start: Point,
+    steps: Vec<Step>,
+    closed: bool,
+}
+
+impl Path {
+    pub(crate) fn from(start: Point) -> Self {
+        Self { start, steps: Vec::new(), closed: false }
+    }
+
+    pub(crate) fn line(mut self, to: Point) -> Self {
+        self.steps.push(Step::Line(to));
+        self
+    }
+
+    pub(crate) fn quad(mut self, by: Point, to: Point) -> Self {
+        self.steps.push(Step::Quad(by, to));
+        self
+    }
+
+    pub(crate) fn cubic(mut self, by: Point, then: Point, to: Point) -> Self {
+        self.steps.push(Step::Cubic(by, then, to));
+        self
+    }
+
+    pub(crate) fn close(mut self) -> Self {
+        self.closed = true;
+        self
+    }
+
+    /// Straight from point to point.
+    pub(crate) fn straight(points: &[Point]) -> Self {
+        let mut points = points.iter().copied();
+        let start = points.next().unwrap_or(at(0.0, 0.0));
+        points.fold(Self::from(start), Self::line)
+    }
+
+    /// Smoothly through every point: the uniform spline of Catmull and Rom (A class of local
+    /// interpolating splines, 1974), whose pieces are cubic curves.
+    pub(crate) fn smooth(points: &[Point]) -> Self {
+        let mut points = points.iter().copied();
+        let start = points.next().unwrap_or(at(0.0, 0.0));
+        let mut path = Self::from(start);
+        let (mut before, mut here) = (start, start);
+        let mut rest = points.peekable();
+        while let Some(next) = rest.next() {
+            let after = rest.peek().copied().unwrap_or(next);
+            let by = here + (next - before) * (1.0 / 6.0);
+            path = path.cubic(by, next - (after - here) * (1.0 / 6.0), next);
+            (before, here) = (here, next);
+        }
+        path
+    }
+
+    /// A smooth closed line through every point.
+    pub(crate) fn round(points: &[Point]) -> Self {
+        let count = points.len();
+        let get = |index: usize| points.get(index % count.max(1)).copied();
+        let mut path = Self::from(get(0).unwrap_or(at(0.0, 0.0)));
+        for index in 0..count {
+            let around = (get(index + count - 1), get(index), get(index + 1), get(index + 2));
+            if let (Some(before), Some(here), Some(next), Some(after)) = around {
+                let by = here + (next - before) * (1.0 / 6.0);
+                path = path.cubic(by, next - (after - here) * (1.0 / 6.0), next);
+            }
+        }
+        path.close()
+    }
+
+    /// An ellipse, to a thousandth of its size: four cubic curves.
+    pub(crate) fn ellipse(centre: Point, across: f64, up: f64) -> Self {
+        const ROUND: f64 = 0.552_285;
+        let on = |x: f64, y: f64| centre + at(x * across, y * up);
+        Self::from(on(1.0, 0.0))
+            .cubic(on(1.0, ROUND), on(ROUND, 1.0), on(0.0, 1.0))
+            .cubic(on(-ROUND, 1.0), on(-1.0, ROUND), on(-1.0, 0.0))
+            .cubic(on(-1.0, -ROUND), on(-ROUND, -1.0), on(0.0, -1.0))
+            .cubic(on(ROUND, -1.0), on(1.0, -ROUND), on(1.0, 0.0))
+            .close()
+    }
+
+    pub(crate) fn end(&self) -> Point {
+        self.steps.last().map_or(self.start, |step| step.end())
+    }
+
+    /// Goes on along another line, to whose start it goes straight.
+    pub(crate) fn then(mut self, other: &Self) -> Self {
+        if (other.start - self.end()).length() > 1e-9 {
+            self = self.line(other.start);
+        }
+        self.steps.extend_from_slice(&other.steps);
+        self
+    }
+
+    /// The same line from its end to its start.
+    pub(crate) fn reversed(&self) -> Self {
+        let starts = std::iter::once(self.start).chain(self.steps.iter().map(|step| step.end()));
+        let mut pairs: Vec<_> = self.steps.iter().zip(starts).collect();
+        pairs.reverse();
+        let back = |(step, start): (&Step, Point)| match *step {
+            Step::Line(_) => Step::Line(start),
+            Step::Quad(by, _) => Step::Quad(by, start),
+            Step::Cubic(by, then, _) => Step::Cubic(then, by, start),
+        };
+        let steps = pairs.into_iter().map(back).collect();
+        Self { start: self.end(), steps, closed: self.closed }
+    }
+
+    pub(crate) fn map(&self, to: impl Fn(Point) -> Point) -> Self {
+        let steps = self.steps.iter().map(|step| step.map(&to)).collect();
+        Self { start: to(self.start), steps, closed: self.closed }
+    }
+
+    pub(crate) fn mirrored(&self) -> Self {
+        self.map(Point::mirrored)
+    }
+
+    /// Points on the line, where its steps meet.
+    pub(crate) fn knots(&self) -> impl Iterator<Item = Point> {
+        std::iter::once(self.start).chain(self.steps.iter().map(|step| step.end()))
+    }
+
+    /// Points between which the line lies.
+    pub(crate) fn points(&self) -> impl Iterator<Item = Point> {
+        std::iter::once(self.start).chain(self.steps.iter().flat_map(|step| step.points()))
+    }
+
+    /// The line in the letters of SVG, coordinates rounded as everywhere.
+    pub(crate) fn written(&self) -> String {
+        let mut said = format!("M{}", pair(self.start));
+        for step in &self.steps {
+            // Writing to a string cannot fail.
+            let _ = match *step {
+                Step::Line(a) => write!(said, "L{}", pair(a)),
+                Step::Quad(a, b) => write!(said, "Q{} {}", pair(a), pair(b)),
+                Step::Cubic(a, b, c) => write!(said, "C{} {} {}", pair(a), pair(b), pair(c)),
+            };
+        }
+        if self.closed {
+            said.push('Z');
+        }
+        said
+    }
+}
+
+fn pair(point: Point) -> String {
+    format!("{} {}", num(point.x), num(point.y))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_line_is_written_with_one_decimal() {
+        let path = Path::from(at(0.0, 0.04)).line(at(1.26, 2.0)).quad(at(3.0, 3.0), at(4.0, -0.01));
+        assert_eq!(path.close().written(), "M0 0L1.3 2Q3 3 4 0Z");
+    }
+
+    #[test]
+    fn a_line_turned_round_twice_is_itself() {
+        let path = Path::smooth(&[at(0.0, 0.0), at(1.0, 2.0), at(3.0, 1.0), at(4.0, 4.0)]);
+        let path = path.quad(at(5.0, 5.0), at(6.0, 4.0)).line(at(7.0, 0.0));
+        assert_eq!(path.reversed().reversed(), path);
+        assert_eq!((path.reversed().start, path.reversed().end()), (path.end(), path.start));
+    }
+
+    #[test]
+    fn a_smooth_line_goes_through_its_points() {
+        let points = [at(0.0, 0.0), at(1.0, 2.0), at(3.0, 1.0)];
+        let ends: Vec<_> = Path::smooth(&points).steps.iter().map(|step| step.end()).collect();
+        assert_eq!(ends, points[1..]);
+        assert_eq!(Path::round(&points).end(), points[0]);
+    }
+}
