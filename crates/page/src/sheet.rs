@@ -55,7 +55,8 @@ pub enum Format {
     Wide,
     /// One side of half a sheet.
     Half,
-    /// One side of a card that folds in four to the size of a bank card.
+    /// One side of a card that folds in four to the size of a bank card; a break between parts is a
+    /// fold.
     Wallet,
 }
 

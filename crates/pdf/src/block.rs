@@ -127,8 +127,9 @@ impl<'a> Writer<'a> {
     }
 
     fn facts(&mut self, facts: &[Fact]) -> String {
+        let labels = if width::labels_are_long(facts, self.line_ems) { "38%" } else { "auto" };
         let facts: Vec<_> = facts.iter().map(|fact| self.fact(fact)).collect();
-        format!("facts({})", facts.join(", "))
+        format!("facts({labels}, {})", facts.join(", "))
     }
 
     fn fact(&mut self, fact: &Fact) -> String {

@@ -4,7 +4,7 @@
 use crate::block::Writer;
 use crate::fonts::Fonts;
 use crate::paper::Setting;
-use page::{Page, TypeSize};
+use page::{Block, Break, Page, TypeSize};
 use std::fmt::Write as _;
 
 /// The whole source of a page.
@@ -13,19 +13,31 @@ pub(crate) fn source(page: &Page, setting: &Setting, fonts: &Fonts) -> String {
     let title = string(&fonts.drawable(&page.title.plain()));
     let band = page.band.as_ref().map_or("none".to_owned(), |band| writer.prose(band));
     let heading = writer.prose(&page.title);
-    let body = writer.blocks(&page.blocks);
-    let Setting { width_mm, height_mm, margin_mm, size_pt, columns, one_side } = setting;
+    let head = format!("head({heading}, band: {band})");
+    let body = if setting.folds {
+        panels(&head, &mut writer, &page.blocks)
+    } else {
+        format!("#{head}\n#{{\n{}}}\n", writer.blocks(&page.blocks))
+    };
+    let Setting { width_mm, height_mm, margin_mm, size_pt, folds, one_side } = setting;
     let large = page.size == TypeSize::Large;
     let mut source = String::from("#import \"style.typ\": *\n");
     // Writing to a string cannot fail.
     let _ = write!(
         source,
         "#show: sheet.with(title: {title}, lang: {lang}, width: {width_mm}mm, height: {height_mm}mm, \
-         margin: {margin_mm}mm, size: {size_pt}pt, columns: {columns}, one-side: {one_side}, \
-         large: {large})\n#head({heading}, band: {band})\n#{{\n{body}}}\n",
+         margin: {margin_mm}mm, size: {size_pt}pt, folds: {folds}, one-side: {one_side}, \
+         large: {large})\n{body}",
         lang = string(page.language.split('-').next().unwrap_or("en")),
     );
     source
+}
+
+/// The panels of a card, the first of them under its title.
+fn panels(head: &str, writer: &mut Writer<'_>, blocks: &[Block]) -> String {
+    let parts = blocks.split(|block| *block == Block::Break(Break::Page));
+    let parts: Vec<_> = parts.map(|part| writer.blocks(part)).collect();
+    format!("#panels({{\n{head}\n{}}})\n", parts.join("}, {\n"))
 }
 
 /// A string of the typesetter's language.

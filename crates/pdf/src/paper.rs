@@ -43,8 +43,8 @@ pub(crate) struct Setting {
     pub(crate) margin_mm: f64,
     /// The letters of the text.
     pub(crate) size_pt: f64,
-    /// Side by side.
-    pub(crate) columns: u8,
+    /// Whether it folds in four, each quarter a panel of its own.
+    pub(crate) folds: bool,
     /// Whether it is one side that needs no number.
     pub(crate) one_side: bool,
 }
@@ -57,9 +57,10 @@ impl Setting {
 
     /// How long a line is, in millimetres.
     pub(crate) fn line_mm(&self) -> f64 {
-        let columns = f64::from(self.columns);
-        let gutters = (columns - 1.0) * 2.0 * self.margin_mm;
-        (self.width_mm - 2.0 * self.margin_mm - gutters) / columns
+        if self.folds {
+            return self.width_mm / 2.0 - 2.0 * self.margin_mm;
+        }
+        self.width_mm - 2.0 * self.margin_mm
     }
 
     /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of
@@ -72,7 +73,7 @@ impl Setting {
             height_mm: height,
             margin_mm: if large { 25.0 } else { 18.0 },
             size_pt: letters(page),
-            columns: 1,
+            folds: false,
             one_side: false,
         };
         match page.format {
@@ -86,7 +87,7 @@ impl Setting {
                 width_mm: 2.0 * CARD_MM.0,
                 height_mm: 2.0 * CARD_MM.1,
                 margin_mm: 4.0,
-                columns: 2,
+                folds: true,
                 one_side: true,
                 ..sheets
             },

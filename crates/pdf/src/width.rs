@@ -1,6 +1,6 @@
 //! Whether the words of a table fit beside each other, judged before it is set.
 
-use page::{Prose, Table, TypeSize};
+use page::{Fact, Prose, Table, TypeSize};
 
 /// Width of a letter of a long word in bold type, in the size of the type: Andika's average over
 /// English words, and a little more.
@@ -29,6 +29,12 @@ pub(crate) fn table_size(table: &Table, line_ems: f64, size: TypeSize) -> f64 {
     let wanted = letters as f64 * LETTER_EM + columns as f64 * GAP_EM;
     let size = (line_ems / wanted).clamp(smallest, 1.0);
     (size * 100.0).floor() / 100.0
+}
+
+/// Whether labels beside their values would take more than two fifths of the line.
+pub(crate) fn labels_are_long(facts: &[Fact], line_ems: f64) -> bool {
+    let letters = facts.iter().map(|fact| fact.label.plain().chars().count()).max();
+    letters.is_some_and(|letters| letters as f64 * LETTER_EM > 0.4 * line_ems)
 }
 
 /// Letters of the longest stretch that is not broken.

@@ -2,7 +2,9 @@
 //! It says nothing of anybody's health, and nothing of treatment.
 
 use super::day::clock;
-use crate::{Block, Column, Fact, Format, Kind, Level, NoticeKind, Page, Prose, Table, Words};
+use crate::{
+    Block, Break, Column, Fact, Format, Kind, Level, NoticeKind, Page, Prose, Table, Words,
+};
 use desk::{Count, Emergency, NumberPlan, NumberStanding, Plan, Reaches, StopPlace};
 use ground::Text;
 use herbal::DayLine;
@@ -65,13 +67,14 @@ impl Card<'_> {
         });
         let counts = card.counts.iter().take(WALLET_STOPS + 2);
         let counts = counts.map(|count| Prose::from(clock(count.at)).text(" ").blank());
+        let fold = Block::Break(Break::Page);
         let mut blocks = vec![self.head("view-card-call"), Block::bullets(numbers)];
-        blocks.extend([self.head("view-card-say"), self.lines(&card.say)]);
         blocks.extend([self.head("view-card-where"), Block::bullets(stops)]);
         blocks.extend(self.more(WALLET_STOPS));
+        blocks.extend([fold.clone(), self.head("view-card-say"), self.lines(&card.say)]);
         blocks.extend([self.head("view-card-keep"), self.lines(&card.keep)]);
-        blocks.extend([Block::Facts(self.people()), self.head("view-card-heads")]);
-        blocks.push(Block::Ticks(counts.collect()));
+        blocks.extend([fold.clone(), Block::Facts(self.people())]);
+        blocks.extend([fold, self.head("view-card-heads"), Block::Ticks(counts.collect())]);
         blocks
     }
 
