@@ -8,6 +8,7 @@ mod door;
 mod fade;
 mod judging;
 mod knowledge;
+mod label;
 mod making;
 mod naming;
 mod outing;
@@ -21,6 +22,7 @@ mod world;
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
+pub use label::{CODE_SIDE, Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
@@ -28,8 +30,9 @@ pub use outing::{
     read,
 };
 pub use plan::{
-    About, Handed, Head, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row,
-    SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
+    About, Allergen, Allergens, Handed, Head, Kit, LabelPlan, LabelPlant, LabelStand, Labelled,
+    Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row, SealedRow, Sorted, SpecimenPlan,
+    Store, Strength, TakePlan, Timetable, Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

@@ -2,6 +2,7 @@
 
 mod certainty;
 mod kit;
+mod labels;
 mod make;
 mod people;
 mod plants;
@@ -11,6 +12,9 @@ mod take;
 mod timetable;
 
 pub use kit::{Kit, Store};
+pub use labels::{
+    Allergen, Allergens, LabelPlan, LabelPlant, LabelStand, Labelled, Sorted, Strength,
+};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
 pub use take::TakePlan;
@@ -46,6 +50,8 @@ pub struct Plan {
     pub lots: Vec<LotPlan>,
     /// What is made, and who may have it.
     pub makes: Vec<MakePlan>,
+    /// What stands on each label.
+    pub labels: Vec<LabelPlan>,
     /// Who comes, by short name.
     pub people: BTreeMap<String, String>,
     /// The day in order.
@@ -172,6 +178,16 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         make.plain_adult = adults.remove(&make.name);
         make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
+    let labels = labels::labels(&labels::Known {
+        world,
+        wishes,
+        school: &school,
+        certainty: &certainty,
+        people: &people,
+        worked: &worked,
+        makes: &makes,
+        tense,
+    });
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -192,6 +208,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         takes,
         lots,
         makes,
+        labels,
         people,
         sealed: reasons.then(|| sealed(decisions)),
     })

@@ -144,7 +144,7 @@ impl People<'_> {
     }
 
     /// A serving of a wish, as one person takes it. What is not known of it stays unknown.
-    fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
+    pub(super) fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
         let brew = brew.and_then(Answer::known);
         let batch = self.school.batches.values().find(|(_, batch)| batch.make == make.name);
         let batch = batch.map(|(_, batch)| batch);
