@@ -1,10 +1,12 @@
 //! Line drawings as SVG: each with a title and a description, in ink only, so that it survives a
 //! grey copy.
 
+mod code;
 mod limit;
 mod months;
 mod ruler;
 
+pub use code::Code;
 pub use limit::{AgainstLimit, Bar};
 pub use months::MonthStrip;
 pub use ruler::Ruler;
@@ -97,6 +99,15 @@ impl Drawing {
         ));
     }
 
+    /// Filled rectangles without a line around them, each with its corner, width and height.
+    pub(crate) fn fill(&mut self, rects: impl IntoIterator<Item = (u32, u32, u32, u32)>) {
+        let path = |(x, y, width, height)| format!("M{x} {y}h{width}v{height}h-{width}z");
+        let path: String = rects.into_iter().map(path).collect();
+        self.mark(&format!(
+            "<path fill=\"currentColor\" shape-rendering=\"crispEdges\" d=\"{path}\"/>"
+        ));
+    }
+
     pub(crate) fn ring(&mut self, centre: (f64, f64), radius: f64) {
         let (x, y, r) = (num(centre.0), num(centre.1), num(radius));
         self.mark(&format!(
@@ -159,7 +170,8 @@ impl Drawing {
     }
 
     fn millimetres(&self) -> String {
-        let (width, height) = (self.size.0 / UNITS_IN_MM, self.size.1 / UNITS_IN_MM);
+        let mm = |units: u32| f64::from(units) / f64::from(UNITS_IN_MM);
+        let (width, height) = (mm(self.size.0), mm(self.size.1));
         format!(" class=\"true-size\" width=\"{width}mm\" height=\"{height}mm\"")
     }
 }

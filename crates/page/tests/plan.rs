@@ -87,7 +87,12 @@ fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
     let catalogue = Catalogue::english();
     let words = Words::new(&catalogue);
     let mut looked_at = 0;
-    for named in written(&plan).iter().filter(|named| named.file != "sealed-list.html") {
+    // Labels and the sheets of pots carry published cautions of the plant, by groups of people; that no
+    // byte of them hangs on what anybody said is tried in `labels.rs`.
+    let carries_cautions = |file: &str| {
+        file.starts_with("brew-") || file == "labels.html" || file == "sealed-list.html"
+    };
+    for named in written(&plan).iter().filter(|named| !carries_cautions(&named.file)) {
         let shown = html(&named.page);
         assert!(!shown.contains('⟦'), "a message is missing on {}", named.file);
         for condition in Condition::ALL.iter().filter(|c| **c != Condition::All) {

@@ -2,19 +2,26 @@
 
 use desk::{Reply, Request, World, answer};
 use ground::{Fault, Place};
-use page::{Words, html, pages};
+use page::{Words, html, pages, view};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// Writes the pages of a plan into a folder; any other reply has none.
+/// Writes the pages of a plan, or the page of labels, into a folder; any other reply has none.
 pub(crate) fn write(
     folder: &Path,
     reply: &Reply,
     world: &World,
     words: &Words<'_>,
 ) -> io::Result<()> {
-    let Reply::Plan(plan) = reply else { return Ok(()) };
+    let plan = match reply {
+        Reply::Plan(plan) => plan,
+        Reply::Labels(_) => {
+            let page = html(&view(reply, words));
+            return write_whole(folder, [("labels.html".to_owned(), page)]);
+        }
+        _ => return Ok(()),
+    };
     let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() }) {
         Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
         _ => None,

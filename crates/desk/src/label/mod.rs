@@ -2,7 +2,7 @@
 
 mod sheet;
 
-pub use sheet::{CODE_SIDE, Hundredths, LabelSheet, Paper};
+pub use sheet::{Hundredths, LabelSheet, Paper};
 
 use crate::World;
 use crate::outing::Outing;

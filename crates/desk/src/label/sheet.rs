@@ -69,14 +69,14 @@ pub struct LabelSheet {
     pub gap: (Hundredths, Hundredths),
 }
 
-/// The side of the square code on a label, with its quiet zone: 33 modules of 0.55 mm.
-pub const CODE_SIDE: Hundredths = Hundredths(1815);
-
 /// A label must hold the code and beside it some 18 letters; and the seven lines that no label goes
 /// without: name, scientific name, two of what must not be done, the code, the last day, where the
 /// rest stands. Letters have an x-height of 1.2 mm and more (Regulation (EU) No 1169/2011, article
 /// 13 (2)); the 0.9 mm that it allows for small packages are not made use of.
 const LEAST: (Hundredths, Hundredths) = (Hundredths(5000), Hundredths(2500));
+
+/// Labels of this height and more have room for larger letters and a larger code.
+const TALL: Hundredths = Hundredths(4500);
 
 /// Sizes that are sold everywhere: width, height, columns, rows, gap across, in hundredths of a
 /// millimetre. Common practice, no source.
@@ -157,6 +157,12 @@ impl LabelSheet {
             rows: many(height, label.1),
             gap: (Hundredths(0), Hundredths(0)),
         }
+    }
+
+    /// Whether its labels have room for larger letters and a larger code.
+    #[must_use]
+    pub fn roomy(&self) -> bool {
+        self.label.1 >= TALL
     }
 
     /// The size of its labels, as files and commands write it.

@@ -2,6 +2,7 @@
 
 mod compare;
 mod herbal;
+mod label;
 mod make;
 mod name;
 mod outing;
@@ -29,6 +30,8 @@ pub(crate) enum Command {
     Make(Box<make::Make>),
     /// Who may have what, and how much
     Serving(outing::Serving),
+    /// Labels for jars and bags, with a code that leads back to the stand
+    Label(label::Label),
     /// What is known: list, show and check the herbal
     #[command(subcommand)]
     Herbal(herbal::Herbal),
@@ -50,6 +53,7 @@ impl Command {
             Self::Allowance(asked) => asked.request(),
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
+            Self::Label(asked) => asked.request(),
             Self::Herbal(asked) => asked.request(knowledge),
             Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
         }
@@ -66,6 +70,7 @@ impl Command {
     pub(crate) fn out(&self) -> Option<&Path> {
         match self {
             Self::Plan(asked) => asked.out.as_deref(),
+            Self::Label(asked) => asked.out.as_deref(),
             _ => None,
         }
     }

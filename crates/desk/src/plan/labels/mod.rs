@@ -348,21 +348,18 @@ impl Known<'_> {
     /// Why a jar of a wish must not be used: the plant, the basket, the pot, and that nobody wrote down
     /// that there is any.
     fn do_not(&self, make: &Make, batch: Option<&Batch>) -> Vec<Text> {
-        let mut reasons = self
-            .identity(self.certainty.determined(make, batch), self.certainty.sorted(make, batch));
         let plan = self.makes.iter().find(|plan| plan.name == make.name);
         let adult = plan.and_then(|plan| plan.plain_adult.as_ref());
         let withheld = adult
             .into_iter()
             .flat_map(|adult| &adult.sealed.reasons)
             .find(|reason| reason.asks == Strictness::Withhold && reason.rule != Rule::Identity);
-        reasons.extend(
-            withheld.map(|reason| Text::new("label-withheld").with("reason", reason.text.clone())),
-        );
-        if batch.is_none() {
-            reasons.push(Text::new("label-not-made"));
-        }
-        reasons
+        let withheld =
+            withheld.map(|reason| Text::new("label-withheld").with("reason", reason.text.clone()));
+        let identity = self
+            .identity(self.certainty.determined(make, batch), self.certainty.sorted(make, batch));
+        let not_made = batch.is_none().then(|| Text::new("label-not-made"));
+        withheld.into_iter().chain(identity).chain(not_made).collect()
     }
 
     /// Why something must not be used by what the records say of plant and basket.

@@ -1,5 +1,6 @@
 //! An outing, worked out: what is open first, then plants, stands, pots and people, then the day.
 
+mod brew_sheet;
 mod day;
 mod made;
 mod open;
@@ -7,7 +8,7 @@ mod pages;
 mod people;
 mod plants;
 mod sealed;
-mod sources;
+pub(super) mod sources;
 mod stands;
 
 pub use pages::{NamedPage, pages};

@@ -1,10 +1,12 @@
 //! The pages of a plan: a run sheet for the leader, a list of who is handed what, a sheet for each
 //! plant to take home, and, where the reasons were asked for, the sealed list.
 
+use super::super::labels;
 use super::super::sheet::home;
+use super::brew_sheet::brew_sheet;
 use super::{called, day, head, made, open, people, plants, section, sources, stands};
 use crate::{Block, Break, Column, Kind, Level, Page, Prose, Table, Words};
-use desk::{MakePlan, Plan, PlantPlan, Row, SheetReply, TakePlan};
+use desk::{LabelSheet, MakePlan, Plan, PlantPlan, Row, SheetReply, TakePlan, usual_paper};
 use ground::{Answer, Harm, Text, Unit};
 use harvest::Quantity;
 use identify::Next;
@@ -38,10 +40,27 @@ pub fn pages(
         let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
         Some(named(&format!("plant-{slug}.html"), plant_sheet(plan, plant, sheet, words)))
     }));
+    pages.extend(brew_sheets(plan, words));
+    let sheet = LabelSheet::usual(usual_paper(plan.head.region));
+    pages.push(named("labels.html", labels::sheets(&plan.labels, sheet, words)));
     if plan.sealed.is_some() {
         pages.push(named("sealed-list.html", sealed_list(plan, words)));
     }
     pages
+}
+
+/// A sheet for each pot. Names that differ only in what cannot stand in the name of a file are
+/// numbered.
+fn brew_sheets(plan: &Plan, words: &Words<'_>) -> Vec<NamedPage> {
+    let mut taken: BTreeMap<String, usize> = BTreeMap::new();
+    let each = plan.makes.iter().map(|wish| {
+        let slug = wish.name.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
+        let before = taken.entry(slug.clone()).or_default();
+        *before += 1;
+        let number = if *before > 1 { format!(".{before}") } else { String::new() };
+        NamedPage { file: format!("brew-{slug}{number}.html"), page: brew_sheet(plan, wish, words) }
+    });
+    each.collect()
 }
 
 /// What the leader carries: open questions, then stop after stop with room to write.
