@@ -65,6 +65,8 @@ fn outings() -> Vec<Named> {
         add("plan", desk::Request::Plan { files: files(from), reasons: false });
         add("plan-reasons", desk::Request::Plan { files: files(from), reasons: true });
         add("allowance", desk::Request::Allowance { files: files(from) });
+        let order = desk::LabelOrder::default();
+        add("labels", desk::Request::Labels { files: files(from), order });
         add("serving", desk::Request::Serving { files: files(from), reasons: true });
     }
     requests

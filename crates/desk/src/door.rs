@@ -2,6 +2,7 @@
 
 use crate::World;
 use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
+use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::{self, InputFile};
@@ -43,6 +44,13 @@ pub enum Request {
         /// Whether the leader's reasons are wanted too.
         reasons: bool,
     },
+    /// Labels for what is made and for the lots there are.
+    Labels {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
+        /// Which, and on what.
+        order: LabelOrder,
+    },
     /// The plants of the herbal, or those whose names fit these words.
     HerbalList {
         /// Words of a name; all plants when empty.
@@ -78,6 +86,8 @@ pub enum Reply {
     Make(Box<MakeReply>),
     /// Who may have what.
     Serving(ServingReply),
+    /// Labels.
+    Labels(LabelsReply),
     /// Plants.
     HerbalList(ListReply),
     /// One plant.
@@ -105,6 +115,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Serving { files, reasons } => {
             Reply::Serving(servings(world, &read(&files)?, reasons)?)
         }
+        Request::Labels { files, order } => Reply::Labels(labels(world, &read(&files)?, &order)?),
         Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
         Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),

@@ -8,6 +8,7 @@ mod door;
 mod fade;
 mod judging;
 mod knowledge;
+mod label;
 mod making;
 mod naming;
 mod outing;
@@ -21,6 +22,7 @@ mod world;
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
+pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
@@ -28,9 +30,10 @@ pub use outing::{
     PhoneNumber, Reaches, Reader, Stop, WayBack, Wishes, includes, read,
 };
 pub use plan::{
-    About, Act, BackBy, Count, Due, Emergency, Handed, Head, Instants, Intake, IntakeQuestion, Kit,
-    Light, LotPlan, MakePlan, NumberPlan, NumberStanding, OpenQuestion, Plan, PlantPlan, Row,
-    SealedRow, SpecimenPlan, StopPlace, Store, TakePlan, Timetable, Topic, Trouble, TwinPlan,
+    About, Act, Allergen, Allergens, BackBy, Count, Due, Emergency, Handed, Head, Instants, Intake,
+    IntakeQuestion, Kit, LabelPlan, LabelPlant, LabelStand, Labelled, Light, LotPlan, MakePlan,
+    NumberPlan, NumberStanding, OpenQuestion, Plan, PlantPlan, Row, SealedRow, Sorted,
+    SpecimenPlan, StopPlace, Store, Strength, TakePlan, Timetable, Topic, Trouble, TwinPlan,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

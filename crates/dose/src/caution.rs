@@ -53,8 +53,7 @@ pub(crate) fn weigh<'a>(
     for row in &case.table.cautions {
         let Some(tie) = Reach::of_caution(row).tie(case, case.cup, herb) else { continue };
         looked |= tie != Tie::EveryPlant && row.from.may_clear();
-        let spared = row.spares_food && says.plain_food(case.cup.form);
-        if !spared && says.used_as(&row.uses) && holds(case, herb, row, findings) {
+        if speaks(case.cup, row, says) && holds(case, herb, row, findings) {
             weigh_row(case, herb, row, findings);
             allows.extend((row.action == Action::Limit).then_some(Allows::Caution(row)));
         }
@@ -78,9 +77,15 @@ pub(crate) fn may_hold(herb: &Herb, row: &Caution) -> bool {
     state != Some(Given::No)
 }
 
+/// Whether a row that joins a herb speaks of what it is used as.
+pub(crate) fn speaks(cup: &Cup, row: &Caution, says: &PartSays<'_>) -> bool {
+    let spared = row.spares_food && says.plain_food(cup.form);
+    !spared && says.used_as(&row.uses)
+}
+
 /// Whether a row that speaks only of material in some state holds here. What nobody has looked at
 /// counts as if it were so; before the day it is something to see to.
-fn holds(case: &Case<'_>, herb: &Herb, row: &Caution, findings: &mut Findings) -> bool {
+pub(crate) fn holds(case: &Case<'_>, herb: &Herb, row: &Caution, findings: &mut Findings) -> bool {
     let Some(when) = &row.when else { return true };
     match herb.stages.get(when).copied().unwrap_or_default() {
         Given::Yes => true,

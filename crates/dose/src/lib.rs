@@ -29,6 +29,7 @@ mod rows;
 mod say;
 mod search;
 mod shares;
+mod spoken;
 mod sum;
 mod table;
 
@@ -47,4 +48,5 @@ pub use rows::{
     Action, Basis, Body, Caution, Ceiling, Content, ContentBasis, ContentKind, Counted, Level,
     Limit, LimitUse, PartRow, Posology, Route, Substance, SubstanceId, Transfer, UsedAs, Window,
 };
+pub use spoken::{Spoken, Who, spoken};
 pub use table::Table;

@@ -5,6 +5,7 @@
 //! machine. Nothing here knows a plant.
 
 mod answer;
+mod check_character;
 mod dist;
 mod draw;
 mod fault;
@@ -23,6 +24,7 @@ mod unit;
 mod working;
 
 pub use answer::{Answer, Refusal};
+pub use check_character::{check_character, ends_in_check_character};
 pub use dist::{Dist, DistError};
 pub use draw::{Column, DRAWS, Draws, Key, RandomStart};
 pub use fault::{Fault, Faults, Place};

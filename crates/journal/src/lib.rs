@@ -7,6 +7,7 @@
 
 mod entry;
 mod fold;
+mod label_code;
 mod lot;
 mod sealed;
 mod set;
@@ -17,6 +18,7 @@ pub use entry::{
     Weighing, Word,
 };
 pub use fold::{LooksBySpecimen, School};
+pub use label_code::LabelCode;
 pub use lot::{Fitness, LotState};
 pub use sealed::Sealed;
 pub use set::Journal;

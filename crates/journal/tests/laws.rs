@@ -175,3 +175,25 @@ proptest! {
         }
     }
 }
+
+#[test]
+fn the_code_of_a_label_outlives_a_corrected_weight_and_tells_twins_apart() {
+    let school = |takes: [Entry; 2]| {
+        let entries = [lot("a"), lot("b"), pooled("p", &["a"]), pooled("q", &["a"])];
+        entries.into_iter().chain(takes).collect::<Journal>().fold()
+    };
+    let first = school([take("take-a", 100.0), take("take-b", 100.0)]);
+    let mended = school([take("take-a", 120.0), take("take-b", 100.0)]);
+    let codes =
+        [first.lot_code("a"), first.lot_code("b"), first.batch_code("p"), first.batch_code("q")];
+    assert!(codes.iter().all(Option::is_some));
+    assert_eq!(codes.iter().collect::<std::collections::BTreeSet<_>>().len(), 4);
+    assert_eq!(first.lot_code("a"), mended.lot_code("a"));
+    assert_eq!(first.batch_code("p"), mended.batch_code("p"));
+    let mut later = take("take-a", 100.0);
+    later.at = at(10);
+    let later = school([later, take("take-b", 100.0)]);
+    assert_ne!(first.lot_code("a"), later.lot_code("a"));
+    assert_ne!(first.batch_code("p"), later.batch_code("p"));
+    assert_eq!(first.lot_code("no-such"), None);
+}

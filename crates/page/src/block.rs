@@ -1,6 +1,10 @@
 //! The kinds of block that a page is made of. Each has one look on a terminal, in a browser and on
 //! paper.
 
+mod label;
+
+pub use label::{Label, LabelFace, LabelLine, Labels};
+
 use crate::{Anchor, Drawing, Prose};
 
 /// A part of a page.
@@ -28,6 +32,10 @@ pub enum Block {
     Ticks(Vec<Prose>),
     /// Lines to write on by hand.
     Lines(Lines),
+    /// Blocks in large print, to be read from a step away.
+    Large(Vec<Block>),
+    /// Labels to stick on.
+    Labels(Labels),
     /// A break between parts.
     Break(Break),
 }
@@ -264,6 +272,7 @@ impl Block {
                 open_all(&mut details.blocks);
             }
             Self::Notice(notice) => open_all(&mut notice.blocks),
+            Self::Large(blocks) => open_all(blocks),
             Self::List(list) => list.items.iter_mut().for_each(|i| open_all(&mut i.under)),
             Self::Facts(facts) => facts.iter_mut().for_each(|f| open_all(&mut f.under)),
             Self::Heading(_)
@@ -273,6 +282,7 @@ impl Block {
             | Self::Figures(_)
             | Self::Ticks(_)
             | Self::Lines(_)
+            | Self::Labels(_)
             | Self::Break(_) => {}
         }
     }

@@ -22,6 +22,7 @@ fn spread_one(block: Block) -> Vec<Block> {
             details.blocks = spread(details.blocks);
             vec![Block::Details(details)]
         }
+        Block::Large(blocks) => vec![Block::Large(spread(blocks))],
         Block::Facts(facts) => {
             let under = |fact: Fact| Fact { under: spread(fact.under), ..fact };
             vec![Block::Facts(facts.into_iter().map(under).collect())]

@@ -24,17 +24,18 @@ mod words;
 mod working;
 
 pub use block::{
-    Align, Block, Break, Column, Details, Fact, Figure, Heading, Item, Level, Lines, List, Marks,
-    Notice, NoticeKind, Table,
+    Align, Block, Break, Column, Details, Fact, Figure, Heading, Item, Label, LabelFace, LabelLine,
+    Labels, Level, Lines, List, Marks, Notice, NoticeKind, Table,
 };
 pub use calendar::calendar;
 pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
+pub use desk::Paper;
 pub use fault::SaidFault;
 pub use html::html;
 pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use sheet::{Format, Kind, Page, TypeSize};
-pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip, Ruler};
+pub use svg::{AgainstLimit, Bar, Code, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
 pub use views::{NamedPage, pages, plate, view};
 pub use words::Words;

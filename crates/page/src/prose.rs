@@ -168,6 +168,22 @@ impl Prose {
         self
     }
 
+    /// The first so many letters of it, and an ellipsis.
+    pub(crate) fn cut(&self, letters: usize) -> Self {
+        let mut left = letters;
+        let mut short = Self::new();
+        for piece in &self.0 {
+            let words: String = piece.words().chars().take(left).collect();
+            left -= words.chars().count();
+            short = short.and(match piece {
+                Inline::Strong(_) => Inline::Strong(words),
+                Inline::Taxon(_) => Inline::Taxon(words),
+                _ => Inline::Text(words),
+            });
+        }
+        short.and(Inline::Text("…".to_owned()))
+    }
+
     /// Its pieces, in order.
     pub fn iter(&self) -> std::slice::Iter<'_, Inline> {
         self.0.iter()

@@ -1,12 +1,14 @@
 //! Line drawings as SVG: each with a title and a description, in ink only, so that it survives a
 //! grey copy.
 
+mod code;
 mod limit;
 mod months;
 pub(crate) mod path;
 pub(crate) mod plant;
 mod ruler;
 
+pub use code::Code;
 pub use limit::{AgainstLimit, Bar};
 pub use months::MonthStrip;
 pub use ruler::Ruler;
@@ -29,7 +31,8 @@ pub struct Drawing {
     describes: String,
     size: (u32, u32),
     /// How wide it is on paper, in millimetres; none where it is as wide as the text.
-    width_mm: Option<u32>,
+    /// How wide it is on paper, in the units that make a millimetre.
+    width: Option<u32>,
     true_to_size: bool,
     marks: String,
 }
@@ -65,7 +68,7 @@ impl Drawing {
             title: clean::own(title),
             describes: clean::own(describes),
             size: (width, height),
-            width_mm: None,
+            width: None,
             true_to_size: false,
             marks: String::new(),
         }
@@ -74,20 +77,20 @@ impl Drawing {
     /// The same drawing, as large on paper as its millimetres say.
     pub(crate) fn true_to_size(mut self) -> Self {
         self.true_to_size = true;
-        self.width_mm = Some(self.size.0 / UNITS_IN_MM);
+        self.width = Some(self.size.0);
         self
     }
 
     /// The same drawing, so wide on paper. What it shows is not true to size.
     pub(crate) fn across(mut self, width_mm: u32) -> Self {
-        self.width_mm = Some(width_mm);
+        self.width = Some(width_mm * UNITS_IN_MM);
         self
     }
 
     /// How wide it is on paper, in millimetres; none where it is as wide as the text.
     #[must_use]
-    pub fn width_mm(&self) -> Option<u32> {
-        self.width_mm
+    pub fn width_mm(&self) -> Option<f64> {
+        self.width.map(|units| f64::from(units) / f64::from(UNITS_IN_MM))
     }
 
     /// Whether its millimetres are those of what it shows, as of a ruler.
@@ -127,6 +130,15 @@ impl Drawing {
         self.mark(&format!(
             "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"{fill}\" \
              stroke=\"currentColor\" stroke-width=\"1.5\"/>"
+        ));
+    }
+
+    /// Filled rectangles without a line around them, each with its corner, width and height.
+    pub(crate) fn fill(&mut self, rects: impl IntoIterator<Item = (u32, u32, u32, u32)>) {
+        let path = |(x, y, width, height)| format!("M{x} {y}h{width}v{height}h-{width}z");
+        let path: String = rects.into_iter().map(path).collect();
+        self.mark(&format!(
+            "<path fill=\"currentColor\" shape-rendering=\"crispEdges\" d=\"{path}\"/>"
         ));
     }
 
@@ -217,7 +229,7 @@ impl Drawing {
     #[must_use]
     pub fn svg_in(&self, id: &str, font: &str) -> String {
         let (width, height) = self.size;
-        let size = self.width_mm.map_or_else(String::new, |width| self.millimetres(width));
+        let size = self.width_mm().map_or_else(String::new, |width| self.millimetres(width));
         let (title, describes) = (escape(&self.title), escape(&self.describes));
         format!(
             "<svg xmlns=\"http://www.w3.org/2000/svg\" role=\"img\" \
@@ -229,9 +241,10 @@ impl Drawing {
         )
     }
 
-    fn millimetres(&self, width: u32) -> String {
+    fn millimetres(&self, width: f64) -> String {
         let class = if self.true_to_size { "true-size" } else { "drawn" };
-        let height = num(f64::from(width * self.size.1) / f64::from(self.size.0.max(1)));
+        let height = width * f64::from(self.size.1) / f64::from(self.size.0.max(1));
+        let (width, height) = (hundredths(width), hundredths(height));
         format!(" class=\"{class}\" width=\"{width}mm\" height=\"{height}mm\"")
     }
 }
@@ -240,6 +253,12 @@ impl Drawing {
 fn num(value: f64) -> String {
     let tenths = (value * 10.0).round() / 10.0 + 0.0;
     format!("{tenths}")
+}
+
+/// Millimetres as finely as a printer can tell them.
+fn hundredths(mm: f64) -> String {
+    let rounded = (mm * 100.0).round() / 100.0;
+    format!("{rounded}")
 }
 
 /// Words in lines that fit a width. The letters of whatever font is at hand are taken as wide: half

@@ -94,7 +94,7 @@ fn every_drawing_of_every_sheet_is_whole_and_stays_within_its_frame() {
                 let within = (0.0..=frame[2]).contains(&x) && (0.0..=frame[3]).contains(&y);
                 assert!(within, "{name}: {x} {y} of {frame:?}");
             }
-            assert_eq!(figure.drawing.width_mm(), Some(50), "{name}");
+            assert_eq!(figure.drawing.width_mm(), Some(50.0), "{name}");
             drawn += 1;
         }
     }

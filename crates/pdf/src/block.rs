@@ -5,8 +5,9 @@ use crate::markup::string;
 use crate::paper::Setting;
 use crate::width;
 use page::{
-    Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Level,
-    Lines, List, Marks, Notice, NoticeKind, Page, Prose, Table, Target, TypeSize,
+    Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Label,
+    LabelFace, LabelLine, Labels, Level, Lines, List, Marks, Notice, NoticeKind, Page, Prose,
+    Table, Target, TypeSize,
 };
 use std::collections::BTreeSet;
 
@@ -58,6 +59,8 @@ impl<'a> Writer<'a> {
             Block::Lines(Lines { label, count }) => {
                 format!("to-write({}, {count})", self.prose(label))
             }
+            Block::Large(blocks) => format!("from-afar({{\n{}}})", self.blocks(blocks)),
+            Block::Labels(labels) => self.labels(labels),
             Block::Break(Break::Rule) => "rule()".to_owned(),
             Block::Break(Break::Page) => "next-page()".to_owned(),
         }
@@ -159,7 +162,7 @@ impl<'a> Writer<'a> {
         self.drawings += 1;
         let drawing = &figure.drawing;
         let svg = drawing.svg_in(&format!("figure-{}", self.drawings), DRAWN);
-        let width = drawing.width_mm().map(f64::from);
+        let width = drawing.width_mm();
         let width = width.map(|mm| if drawing.is_true_to_size() { mm } else { mm * self.grown() });
         format!(
             "{}, {}, {}, {}",
@@ -172,13 +175,50 @@ impl<'a> Writer<'a> {
 
     /// Drawings beside each other, as many as the line holds.
     fn figures(&mut self, figures: &[Figure]) -> String {
-        let widest = figures.iter().filter_map(|figure| figure.drawing.width_mm()).max();
-        let widest = widest.map_or(self.line_mm, |mm| f64::from(mm) * self.grown());
+        let widest = figures.iter().filter_map(|figure| figure.drawing.width_mm());
+        let widest = widest.reduce(f64::max);
+        let widest = widest.map_or(self.line_mm, |mm| mm * self.grown());
         let across = (self.line_mm / (widest + DRAWINGS_APART_MM)).floor().max(1.0);
         let drawn: Vec<_> = figures.iter().map(|figure| self.figure(figure)).collect();
         format!(
             "drawings({across}, ({},))",
             drawn.iter().map(|d| format!("({d})")).collect::<Vec<_>>().join(", ")
+        )
+    }
+
+    /// Labels on sheets of their own, each at its corner.
+    fn labels(&mut self, labels: &Labels) -> String {
+        let face = LabelFace::of(&labels.sheet);
+        let (width, height) = labels.sheet.paper.size();
+        let sheets = labels.labels.chunks(labels.sheet.holds()).map(|sheet| {
+            let placed = sheet.iter().enumerate().map(|(at, label)| {
+                let (x, y) = labels.sheet.corner(at);
+                format!("({x}mm, {y}mm, {})", self.label(label, &face))
+            });
+            let placed: Vec<_> = placed.collect();
+            format!("label-sheet({width}mm, {height}mm, {})\n", placed.join(", "))
+        });
+        let sheets: String = sheets.collect();
+        format!("{{\n{sheets}}}")
+    }
+
+    fn label(&mut self, label: &Label, face: &LabelFace) -> String {
+        let lines = |lines: &[LabelLine]| {
+            let lines: Vec<_> = lines.iter().map(|line| self.prose(&line.prose())).collect();
+            lines.into_iter().map(|line| line + ",").collect::<String>()
+        };
+        let (beside, below) = (lines(&label.beside), lines(&label.below));
+        let do_not = label.do_not.as_ref().map_or("none".to_owned(), |says| self.prose(says));
+        let (title, scientific) = (self.prose(&label.title), self.prose(&label.scientific));
+        let code = label.code.as_ref().map_or("none".to_owned(), |code| {
+            self.drawings += 1;
+            let svg = code.svg_in(&format!("figure-{}", self.drawings), DRAWN);
+            format!("({}, {})", string(&svg), string(&self.fonts.drawable(code.describes())))
+        });
+        let LabelFace { letters, margin, gap, code: side, size: (width, height), .. } = face;
+        format!(
+            "jar-label(({width}mm, {height}mm), {letters}mm, {margin}mm, {gap}mm, {side}mm, {title}, \
+             {scientific}, {do_not}, ({beside}), {code}, ({below}))"
         )
     }
 
@@ -248,12 +288,14 @@ fn gather<'a>(blocks: &'a [Block], anchors: &mut BTreeSet<&'a str>) {
                 gather(&details.blocks, anchors);
             }
             Block::Notice(notice) => gather(&notice.blocks, anchors),
+            Block::Large(blocks) => gather(blocks, anchors),
             Block::List(list) => list.items.iter().for_each(|item| gather(&item.under, anchors)),
             Block::Facts(facts) => facts.iter().for_each(|fact| gather(&fact.under, anchors)),
             Block::Para(_)
             | Block::Table(_)
             | Block::Figure(_)
             | Block::Figures(_)
+            | Block::Labels(_)
             | Block::Ticks(_)
             | Block::Lines(_)
             | Block::Break(_) => {}

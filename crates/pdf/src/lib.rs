@@ -11,12 +11,10 @@ mod paper;
 mod room;
 mod width;
 
-pub use paper::Paper;
-
 use fonts::Fonts;
 use ground::{Fault, Place};
 use jiff::civil::DateTime;
-use page::{Format, Page, TypeSize};
+use page::{Format, Page, Paper, TypeSize};
 use paper::Setting;
 use room::Room;
 use typst::diag::SourceDiagnostic;

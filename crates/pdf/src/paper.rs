@@ -1,32 +1,17 @@
 //! How large paper is, and how a page stands on it.
 
-use page::{Format, Kind, Page, TypeSize};
+use page::{Format, Kind, Page, Paper, TypeSize};
 
-/// The paper in the printer.
-#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
-pub enum Paper {
-    /// 210 mm by 297 mm (ISO 216).
-    #[default]
-    A4,
-    /// 8.5 by 11 inches (ANSI/ASME Y14.1).
-    Letter,
+/// Width and height in millimetres.
+fn size_mm(paper: Paper) -> (f64, f64) {
+    let (width, height) = paper.size();
+    (width.mm(), height.mm())
 }
 
-impl Paper {
-    /// Width and height in millimetres.
-    #[must_use]
-    pub fn size_mm(self) -> (f64, f64) {
-        match self {
-            Self::A4 => (210.0, 297.0),
-            Self::Letter => (215.9, 279.4),
-        }
-    }
-
-    /// Width and height of half a sheet in millimetres.
-    fn half_mm(self) -> (f64, f64) {
-        let (width, height) = self.size_mm();
-        (height / 2.0, width)
-    }
+/// Width and height of half a sheet in millimetres.
+fn half_mm(paper: Paper) -> (f64, f64) {
+    let (width, height) = size_mm(paper);
+    (height / 2.0, width)
 }
 
 /// A bank card, width and height in millimetres (ISO/IEC 7810, ID-1).
@@ -66,7 +51,7 @@ impl Setting {
     /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of
     /// Citizens with Low Vision International ask for at least 18.
     pub(crate) fn of(page: &Page, paper: Paper) -> Self {
-        let (width, height) = paper.size_mm();
+        let (width, height) = size_mm(paper);
         let large = page.size == TypeSize::Large;
         let sheets = Self {
             width_mm: width,
@@ -80,7 +65,7 @@ impl Setting {
             Format::Sheets => sheets,
             Format::Wide => Self { width_mm: height, height_mm: width, ..sheets },
             Format::Half => {
-                let (width_mm, height_mm) = paper.half_mm();
+                let (width_mm, height_mm) = half_mm(paper);
                 Self { width_mm, height_mm, margin_mm: 9.0, one_side: true, ..sheets }
             }
             Format::Wallet => Self {

@@ -3,8 +3,10 @@
 
 use ground::Text;
 use jiff::civil::{DateTime, date};
-use page::{Block, Catalogue, Column, Format, Kind, Level, NoticeKind, Page, Prose, Table, Words};
-use pdf::{Paper, Press};
+use page::{
+    Block, Catalogue, Column, Format, Kind, Level, NoticeKind, Page, Paper, Prose, Table, Words,
+};
+use pdf::Press;
 
 fn made() -> DateTime {
     date(2027, 5, 1).at(15, 10, 0, 0)

@@ -1,9 +1,9 @@
 //! How long a preparation keeps, where, and why.
 
-use crate::Moisture;
 use crate::brew::told_time;
 use crate::refuse::{Known, refuse};
 use crate::sugar::WaterActivity;
+use crate::{Larder, Moisture};
 use ground::{AlcoholByVolume, Answer, Brix, Duration, Form, Sourcing, Text};
 use serde::{Deserialize, Serialize};
 
@@ -188,6 +188,19 @@ impl Keeping {
 /// Refused when none holds: a preparation that no rule knows has no date.
 pub(crate) fn keeping(rules: &[KeepingRule], form: Form, of: Strengths) -> Answer<Keeping> {
     known_keeping(rules, form, of).into()
+}
+
+/// How long dried herb keeps in its jar, at a moisture that was weighed.
+///
+/// Refused where no rule speaks of it.
+pub fn keeping_of_dried(larder: &Larder, moisture: Moisture) -> Answer<Keeping> {
+    let strengths = Strengths {
+        alcohol: AlcoholByVolume::ZERO,
+        sugar: Brix::ZERO,
+        activity: None,
+        moisture: Some(moisture),
+    };
+    keeping(&larder.keeping, Form::DriedFood, strengths)
 }
 
 fn known_keeping(rules: &[KeepingRule], form: Form, of: Strengths) -> Known<Keeping> {

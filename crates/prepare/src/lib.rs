@@ -31,6 +31,6 @@ pub use brew::{
 pub use density::Density;
 pub use drying::{Drying, Moisture, MoistureRange};
 pub use heat::{EvaporationRate, Lid, Stove, boiling_point, time_to_reduce};
-pub use keeping::{Class, Keeping, KeepingRule, Shelf, When};
+pub use keeping::{Class, Keeping, KeepingRule, Shelf, When, keeping_of_dried};
 pub use larder::{DryingYield, HerbBasis, Holds, KitchenNote, Larder, Retention, SpoonWeight};
 pub use recipe::{Heat, HerbState, Ingredient, Recipe, Step, What};

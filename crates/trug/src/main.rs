@@ -51,7 +51,8 @@ fn main() -> ExitCode {
     match answer(&asked) {
         Ok((world, reply)) => {
             let words = Words::new(&catalogue).with_herbal(&world.herbal);
-            match asked.command.pages().map(|pages| pages.write(&reply, &world, &words)) {
+            let pages = asked.command.pages();
+            match pages.map(|(pages, names)| pages.write(names, &reply, &world, &words)) {
                 Some(Err(Failed::Disk(error))) => {
                     complain(&format!("{error}\n"));
                     ExitCode::from(NOT_DONE)

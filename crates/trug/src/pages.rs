@@ -1,11 +1,12 @@
 //! Pages on disk: a folder that is there whole or not at all.
 
 use clap::{Args, ValueEnum};
-use desk::{Reply, Request, World, answer};
+use desk::{Plan, Reply, Request, SheetReply, World, answer, usual_paper};
 use ground::{Fault, Faults, Place};
 use jiff::civil::DateTime;
-use page::{NamedPage, Words, calendar, html, pages};
-use pdf::{Paper, Press};
+use page::{NamedPage, Paper, Words, calendar, html, pages, view};
+use pdf::Press;
+use std::collections::BTreeMap;
 use std::ffi::OsStr;
 use std::fs;
 use std::io;
@@ -14,27 +15,23 @@ use std::path::{Path, PathBuf};
 /// The calendar file beside the pages.
 const DATES: &str = "dates.ics";
 
-/// Which pages are written, where, and on what.
+/// Where pages are written, and on what.
 #[derive(Args)]
 pub(crate) struct PageArgs {
     /// Write the pages into this folder too, each as HTML and as PDF
     #[arg(long, value_name = "DIR")]
     out: Option<PathBuf>,
-    /// Only these pages, such as run-sheet,brew,labels; all when left out
-    #[arg(long, value_name = "NAME", value_delimiter = ',', requires = "out")]
-    pages: Vec<String>,
-    /// The paper in the printer
-    #[arg(long, value_enum, default_value_t, requires = "out")]
-    paper: PaperArg,
+    /// The paper in the printer; what is usual where the outing goes when left out
+    #[arg(long, value_enum)]
+    paper: Option<PaperArg>,
     /// In large print
     #[arg(long, requires = "out")]
     large: bool,
 }
 
-#[derive(Clone, Copy, Default, ValueEnum)]
+#[derive(Clone, Copy, ValueEnum)]
 enum PaperArg {
     /// 210 by 297 mm
-    #[default]
     A4,
     /// 8½ by 11 inches
     Letter,
@@ -54,6 +51,12 @@ impl From<io::Error> for Failed {
     }
 }
 
+impl From<Faults> for Failed {
+    fn from(faults: Faults) -> Self {
+        Self::AtFault(faults)
+    }
+}
+
 impl PageArgs {
     /// Whether pages may be written where they are meant to go.
     ///
@@ -63,60 +66,49 @@ impl PageArgs {
         self.out.as_deref().map_or(Ok(()), may_write)
     }
 
-    /// Writes the pages of a reply into the folder that was asked for, if one was.
+    /// The paper that was asked for.
+    pub(crate) fn paper(&self) -> Option<Paper> {
+        self.paper.map(|paper| match paper {
+            PaperArg::A4 => Paper::A4,
+            PaperArg::Letter => Paper::Letter,
+        })
+    }
+
+    /// Writes the pages of a reply into the folder that was asked for, if one was; of a plan those
+    /// that are named, or all.
     pub(crate) fn write(
         &self,
+        names: &[String],
         reply: &Reply,
         world: &World,
         words: &Words<'_>,
     ) -> Result<(), Failed> {
-        let (Some(folder), Reply::Plan(plan)) = (&self.out, reply) else { return Ok(()) };
-        let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() })
-        {
-            Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
-            _ => None,
+        let Some(folder) = &self.out else { return Ok(()) };
+        let files = match reply {
+            Reply::Plan(plan) => {
+                let paper = self.paper().unwrap_or_else(|| usual_paper(plan.head.region));
+                let pages = pages(plan, &sheets(plan, world), paper, words);
+                let mut files = self.print(choose(pages, names)?, paper, plan.head.as_of)?;
+                files.push((DATES.to_owned(), calendar(plan, words).into_bytes()));
+                files
+            }
+            Reply::Labels(labels) => {
+                let page = NamedPage { name: "labels".to_owned(), page: view(reply, words) };
+                self.print(vec![page], labels.sheet.paper, world.now)?
+            }
+            _ => return Ok(()),
         };
-        let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
-        let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
-        let sheets = named.filter_map(sheet).collect();
-        let chosen = self.choose(pages(plan, &sheets, words)).map_err(Failed::AtFault)?;
-        let mut files = self.print(chosen, plan.head.as_of).map_err(Failed::AtFault)?;
-        files.push((DATES.to_owned(), calendar(plan, words).into_bytes()));
         Ok(write_whole(folder, files)?)
-    }
-
-    /// The pages that were asked for.
-    fn choose(&self, pages: Vec<NamedPage>) -> Result<Vec<NamedPage>, Faults> {
-        let asked = |page: &NamedPage, name: &String| {
-            page.name
-                .strip_prefix(name.as_str())
-                .is_some_and(|n| n.is_empty() || n.starts_with('-'))
-        };
-        let known = |name: &&String| pages.iter().any(|page| asked(page, name));
-        let mut faults = Faults::none();
-        for name in self.pages.iter().filter(|name| !known(name)) {
-            let names: Vec<_> = pages.iter().map(|page| page.name.as_str()).collect();
-            let fault = Fault::new("unknown-page", Place::entry("plan", "", "pages"), name);
-            faults.add(fault.with("known", names.join(", ")));
-        }
-        faults.or(())?;
-        let wanted = |page: &NamedPage| {
-            self.pages.is_empty() || self.pages.iter().any(|name| asked(page, name))
-        };
-        Ok(pages.into_iter().filter(wanted).collect())
     }
 
     /// Each page as HTML and as PDF.
     fn print(
         &self,
         pages: Vec<NamedPage>,
+        paper: Paper,
         made: DateTime,
     ) -> Result<Vec<(String, Vec<u8>)>, Faults> {
         let press = Press::new()?;
-        let paper = match self.paper {
-            PaperArg::A4 => Paper::A4,
-            PaperArg::Letter => Paper::Letter,
-        };
         let mut files = Vec::with_capacity(2 * pages.len());
         for NamedPage { name, page } in pages {
             let page = if self.large { page.large() } else { page };
@@ -125,6 +117,33 @@ impl PageArgs {
         }
         Ok(files)
     }
+}
+
+/// What is known of each plant of a plan.
+fn sheets(plan: &Plan, world: &World) -> BTreeMap<String, SheetReply> {
+    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
+    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
+    let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() }) {
+        Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
+        _ => None,
+    };
+    named.filter_map(sheet).collect()
+}
+
+/// The pages of these names, or whose names begin so; all where none is named.
+fn choose(pages: Vec<NamedPage>, names: &[String]) -> Result<Vec<NamedPage>, Faults> {
+    let asked = |page: &NamedPage, name: &String| {
+        page.name.strip_prefix(name.as_str()).is_some_and(|n| n.is_empty() || n.starts_with('-'))
+    };
+    let mut faults = Faults::none();
+    for name in names.iter().filter(|name| !pages.iter().any(|page| asked(page, name))) {
+        let known: Vec<_> = pages.iter().map(|page| page.name.as_str()).collect();
+        let fault = Fault::new("unknown-page", Place::entry("plan", "", "pages"), name);
+        faults.add(fault.with("known", known.join(", ")));
+    }
+    faults.or(())?;
+    let wanted = |page: &NamedPage| names.is_empty() || names.iter().any(|name| asked(page, name));
+    Ok(pages.into_iter().filter(wanted).collect())
 }
 
 /// Whether pages may be written there: nothing stands there, or nothing but pages.

@@ -17,6 +17,7 @@ const COMMANDS: &[&[&str]] = &[
     &["allowance"],
     &["make"],
     &["serving"],
+    &["label"],
     &["herbal", "list"],
     &["herbal", "show"],
     &["herbal", "check"],

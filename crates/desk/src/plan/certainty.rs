@@ -98,9 +98,19 @@ impl Certainty {
         }
     }
 
+    /// Whether the plant in a lot was determined, by the patterns of its takes.
+    pub(super) fn lot_determined(&self, lot: &str) -> Given {
+        let takes = self.takes_of(lot).iter();
+        all(takes.map(|take| self.patterns.get(take).copied().unwrap_or_default()))
+    }
+
     /// Whether the lots of a wish were sorted.
     pub(super) fn sorted(&self, make: &Make, batch: Option<&Batch>) -> Given {
-        let lots = batch.map_or(&make.lots, |batch| &batch.lots);
+        self.lots_sorted(batch.map_or(&make.lots, |batch| &batch.lots))
+    }
+
+    /// Whether all of these lots were sorted.
+    pub(super) fn lots_sorted(&self, lots: &[String]) -> Given {
         all(lots.iter().map(|lot| match self.lots.get(lot).map(|state| &state.fitness) {
             Some(Fitness::Sorted { .. }) => Given::Yes,
             Some(Fitness::Held { .. }) => Given::No,

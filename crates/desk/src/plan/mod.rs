@@ -7,6 +7,7 @@ mod emergency;
 mod instants;
 mod intake;
 mod kit;
+mod labels;
 mod make;
 mod people;
 mod plants;
@@ -21,6 +22,9 @@ pub use emergency::{Count, Emergency, NumberPlan, NumberStanding, StopPlace};
 pub use instants::Instants;
 pub use intake::{Intake, IntakeQuestion, Topic};
 pub use kit::{Kit, Store};
+pub use labels::{
+    Allergen, Allergens, LabelPlan, LabelPlant, LabelStand, Labelled, Sorted, Strength,
+};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
 pub use take::TakePlan;
@@ -58,6 +62,8 @@ pub struct Plan {
     pub lots: Vec<LotPlan>,
     /// What is made, and who may have it.
     pub makes: Vec<MakePlan>,
+    /// What stands on each label.
+    pub labels: Vec<LabelPlan>,
     /// Who comes, by short name.
     pub people: BTreeMap<String, String>,
     /// The day in order.
@@ -202,6 +208,16 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let due = due::due(wishes, &school, &world.herbal, &makes);
     let timetable = timetable::timetable(wishes, &school);
     let emergency = emergency::emergency(world, wishes, &school);
+    let labels = labels::labels(&labels::Known {
+        world,
+        wishes,
+        school: &school,
+        certainty: &certainty,
+        people: &people,
+        worked: &worked,
+        makes: &makes,
+        tense,
+    });
     let questions = questions::questions(&questions::Known {
         wishes,
         school: &school,
@@ -230,6 +246,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         takes,
         lots,
         makes,
+        labels,
         people,
         due,
         sealed: reasons.then(|| sealed(decisions)),

@@ -1,8 +1,8 @@
 //! Blocks into HTML elements.
 
 use crate::{
-    Align, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Level, List, Marks,
-    Notice, NoticeKind, Prose, Table, Target,
+    Align, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Label, LabelFace,
+    LabelLine, Labels, Level, List, Marks, Notice, NoticeKind, Prose, Table, Target,
 };
 use maud::{Markup, PreEscaped, html};
 
@@ -41,6 +41,8 @@ impl Writer {
                 p.to-write { (prose(&lines.label)) }
                 div.lines aria-hidden="true" { @for _ in 0..lines.count { div {} } }
             },
+            Block::Large(blocks) => html! { div.from-afar { (self.blocks(blocks)) } },
+            Block::Labels(labels) => self.labels(labels),
             Block::Break(Break::Rule) => html! { hr; },
             Block::Break(Break::Page) => html! { div.page-break {} },
         }
@@ -129,6 +131,53 @@ impl Writer {
             }
         }
     }
+
+    /// Labels as large as they are: one below the other on a screen, in their grid on paper.
+    fn labels(&mut self, labels: &Labels) -> Markup {
+        let sheet = &labels.sheet;
+        let face = LabelFace::of(sheet);
+        let size = format!(
+            "width:{}mm;height:{}mm;font-size:{}mm",
+            sheet.label.0, sheet.label.1, face.letters
+        );
+        html! {
+            div class={ "labels " (sheet.paper.word()) } {
+                @for one in labels.labels.chunks(sheet.holds()) {
+                    div.label-sheet {
+                        @for (at, label) in one.iter().enumerate() {
+                            @let (x, y) = sheet.corner(at);
+                            div.label role="group" style={ "left:" (x) "mm;top:" (y) "mm;" (size) } {
+                                (self.label(label, &face))
+                            }
+                        }
+                    }
+                }
+            }
+        }
+    }
+
+    fn label(&mut self, label: &Label, face: &LabelFace) -> Markup {
+        let side = format!("width:{0}mm;height:{0}mm", face.code);
+        let name = self.name("code");
+        html! {
+            div.upper {
+                div.says {
+                    p.called { (prose(&label.title)) }
+                    p { (prose(&label.scientific)) }
+                    @if let Some(do_not) = &label.do_not { p.never { (prose(do_not)) } }
+                    (label_lines(&label.beside))
+                }
+                div.code style=(side) {
+                    @if let Some(code) = &label.code { (PreEscaped(code.svg(&name))) }
+                }
+            }
+            (label_lines(&label.below))
+        }
+    }
+}
+
+fn label_lines(lines: &[LabelLine]) -> Markup {
+    html! { @for line in lines { p { (prose(&line.prose())) } } }
 }
 
 fn write_heading(heading: &Heading) -> Markup {

@@ -4,8 +4,8 @@ use super::Style;
 use super::table::{self, Row};
 use super::wrap::{Face, wrap};
 use crate::{
-    Align, Block, Details, Fact, Figure, Heading, Item, Level, Lines, List, Marks, Notice,
-    NoticeKind, Prose, Table,
+    Align, Block, Details, Fact, Figure, Heading, Item, Label, Labels, Level, Lines, List, Marks,
+    Notice, NoticeKind, Prose, Table,
 };
 use unicode_width::UnicodeWidthStr;
 
@@ -60,6 +60,8 @@ impl Canvas {
             Block::Figures(figures) => figures.iter().flat_map(|f| self.figure(f)).collect(),
             Block::Ticks(ticks) => self.ticks(ticks),
             Block::Lines(to_write) => self.lines(to_write),
+            Block::Large(blocks) => self.blocks(blocks),
+            Block::Labels(labels) => self.labels(labels),
             Block::Break(_) => vec!["─".repeat(self.width.unwrap_or(WIDE))],
         }
     }
@@ -111,6 +113,23 @@ impl Canvas {
         let line = "_".repeat(self.width.unwrap_or(WIDE));
         let lined = std::iter::repeat_n(line, lines.count.into());
         self.set(&lines.label, Face::Plain).into_iter().chain(lined).collect()
+    }
+
+    fn labels(self, labels: &Labels) -> Vec<String> {
+        labels.labels.iter().flat_map(|label| self.label(label)).collect()
+    }
+
+    /// A label in a frame, its code in words.
+    fn label(self, label: &Label) -> Vec<String> {
+        let inner = self.inner(2);
+        let mut lines = inner.strong(&label.title);
+        lines.extend(inner.set(&label.scientific, Face::Plain));
+        lines.extend(label.do_not.iter().flat_map(|do_not| inner.strong(do_not)));
+        let all = label.beside.iter().chain(&label.below);
+        lines.extend(all.flat_map(|line| inner.set(&line.prose(), Face::Plain)));
+        let rule = "─".repeat(self.width.unwrap_or(WIDE).min(WIDE) / 2);
+        let says = lines.into_iter().map(|line| format!("│ {line}"));
+        std::iter::once(format!("┌{rule}")).chain(says).chain([format!("└{rule}")]).collect()
     }
 
     fn table(self, table: &Table) -> Vec<String> {

@@ -56,7 +56,7 @@ pub(super) fn comes_out(brew: &Brew, words: &Words<'_>) -> Vec<Fact> {
 }
 
 /// An amount, with its ends where they are seen to differ from it.
-fn spanned<T: Copy>(
+pub(super) fn spanned<T: Copy>(
     span: Span<T>,
     number: impl Fn(T) -> f64,
     unit: Unit,

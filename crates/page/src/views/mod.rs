@@ -4,6 +4,7 @@ mod allowance;
 mod check;
 mod compare;
 mod drawn;
+mod labels;
 mod list;
 mod make;
 mod name;
@@ -30,6 +31,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Make(reply) => make::page(reply, words),
         Reply::Serving(reply) => serving::page(reply, words),
+        Reply::Labels(reply) => labels::page(reply, words),
         Reply::HerbalList(reply) => list::page(reply, words),
         Reply::HerbalShow(reply) => sheet::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),

@@ -2,6 +2,7 @@
 
 mod compare;
 mod herbal;
+mod label;
 mod make;
 mod name;
 mod outing;
@@ -29,6 +30,8 @@ pub(crate) enum Command {
     Make(Box<make::Make>),
     /// Who may have what, and how much
     Serving(outing::Serving),
+    /// Labels for jars and bags, with a code that leads back to the stand
+    Label(label::Label),
     /// What is known: list, show and check the herbal
     #[command(subcommand)]
     Herbal(herbal::Herbal),
@@ -50,6 +53,7 @@ impl Command {
             Self::Allowance(asked) => asked.request(),
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
+            Self::Label(asked) => asked.request(),
             Self::Herbal(asked) => asked.request(knowledge),
             Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
         }
@@ -62,10 +66,11 @@ impl Command {
         }
     }
 
-    /// Which pages are written and where, for what has pages.
-    pub(crate) fn pages(&self) -> Option<&PageArgs> {
+    /// Where its pages are written and which of them, for what has pages.
+    pub(crate) fn pages(&self) -> Option<(&PageArgs, &[String])> {
         match self {
-            Self::Plan(asked) => Some(&asked.pages),
+            Self::Plan(asked) => Some((&asked.paper, &asked.pages)),
+            Self::Label(asked) => Some((&asked.paper, &[])),
             _ => None,
         }
     }

@@ -18,7 +18,10 @@ pub(crate) struct Plan {
     #[arg(long)]
     reasons: bool,
     #[command(flatten)]
-    pub(super) pages: PageArgs,
+    pub(super) paper: PageArgs,
+    /// Only these pages, such as run-sheet,brew,labels; all when left out
+    #[arg(long, value_name = "NAME", value_delimiter = ',', requires = "out")]
+    pub(super) pages: Vec<String>,
     /// The moment it is worked out for; now when left out
     #[arg(long, value_name = "DATETIME", value_parser = moment)]
     now: Option<DateTime>,
@@ -29,7 +32,7 @@ pub(crate) struct Plan {
 
 impl Plan {
     pub(super) fn request(&self) -> Result<Request, Faults> {
-        self.pages.may_write()?;
+        self.paper.may_write()?;
         let files = files::outing(std::slice::from_ref(&self.file))?;
         Ok(Request::Plan { files, reasons: self.reasons })
     }

@@ -1,5 +1,6 @@
 //! An outing, worked out: what is open first, then plants, stands, pots and people, then the day.
 
+mod brew_sheet;
 mod day;
 mod due;
 mod emergency;
@@ -14,7 +15,7 @@ mod sealed;
 mod sealed_list;
 mod serving_list;
 mod sorting_sheet;
-mod sources;
+pub(super) mod sources;
 mod stands;
 
 pub(crate) use due::act;

@@ -1,7 +1,9 @@
 //! The pages of a plan: a run sheet and emergency cards for the leader, a list of who is handed what, a sheet for each
 //! plant to take home, and, where the reasons were asked for, the sealed list.
 
+use super::super::labels;
 use super::super::sheet::home;
+use super::brew_sheet::brew_sheet;
 use super::emergency::{copy_at_base, emergency};
 use super::intake_form::intake_form;
 use super::run_sheet::run_sheet;
@@ -10,7 +12,7 @@ use super::serving_list::serving_list;
 use super::sorting_sheet::sorting_sheets;
 use super::{made, section, sources, stands};
 use crate::{Block, Format, Level, Page, Prose, Words};
-use desk::{MakePlan, Plan, PlantPlan, SheetReply};
+use desk::{LabelSheet, MakePlan, Paper, Plan, PlantPlan, SheetReply};
 use ground::{Answer, Harm, Text};
 use identify::Next;
 use std::collections::{BTreeMap, BTreeSet};
@@ -31,6 +33,7 @@ pub struct NamedPage {
 pub fn pages(
     plan: &Plan,
     sheets: &BTreeMap<String, SheetReply>,
+    paper: Paper,
     words: &Words<'_>,
 ) -> Vec<NamedPage> {
     let named = |name: &str, page: Page| NamedPage { name: name.to_owned(), page };
@@ -49,6 +52,9 @@ pub fn pages(
         let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
         Some(named(&format!("plant-{slug}"), plant_sheet(plan, plant, sheet, words)))
     }));
+    pages.extend(brew_sheets(plan, words));
+    let sheet = LabelSheet::usual(paper);
+    pages.push(named("labels", labels::sheets(&plan.labels, sheet, words)));
     if plan.sealed.is_some() {
         pages.push(named("sealed-list", sealed_list(plan, words)));
     }
@@ -62,6 +68,20 @@ fn pot(wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
         Answer::Refused(refusal) => vec![words.refusal(refusal)],
     };
     std::iter::once(heading).chain(made::withheld(wish, words)).chain(blocks).collect()
+}
+
+/// A sheet for each pot. Names that differ only in what cannot stand in the name of a file are
+/// numbered.
+fn brew_sheets(plan: &Plan, words: &Words<'_>) -> Vec<NamedPage> {
+    let mut taken: BTreeMap<String, usize> = BTreeMap::new();
+    let each = plan.makes.iter().map(|wish| {
+        let slug = wish.name.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
+        let before = taken.entry(slug.clone()).or_default();
+        *before += 1;
+        let number = if *before > 1 { format!("-{before}") } else { String::new() };
+        NamedPage { name: format!("brew-{slug}{number}"), page: brew_sheet(plan, wish, words) }
+    });
+    each.collect()
 }
 
 /// What somebody takes home of one plant.

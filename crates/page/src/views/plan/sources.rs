@@ -7,13 +7,16 @@ use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// A number for every source that something names and that the herbal knows.
-pub(super) fn numbers(cites: &impl Serialize, words: &Words<'_>) -> BTreeMap<SourceId, usize> {
+pub(in crate::views) fn numbers(
+    cites: &impl Serialize,
+    words: &Words<'_>,
+) -> BTreeMap<SourceId, usize> {
     let known = |id: &SourceId| words.sources.is_some_and(|sources| sources.contains_key(id));
     cited(cites).into_iter().filter(known).zip(1..).collect()
 }
 
 /// The sources that something names.
-pub(super) fn cited(cites: &impl Serialize) -> BTreeSet<SourceId> {
+pub(in crate::views) fn cited(cites: &impl Serialize) -> BTreeSet<SourceId> {
     let mut cited = BTreeSet::new();
     if let Ok(value) = serde_json::to_value(cites) {
         collect(&value, &mut cited);
@@ -39,7 +42,7 @@ fn collect(value: &Value, cited: &mut BTreeSet<SourceId>) {
 }
 
 /// The list, in the order of the numbers.
-pub(super) fn list(numbers: &BTreeMap<SourceId, usize>, words: &Words<'_>) -> Vec<Block> {
+pub(in crate::views) fn list(numbers: &BTreeMap<SourceId, usize>, words: &Words<'_>) -> Vec<Block> {
     if numbers.is_empty() {
         return Vec::new();
     }

@@ -1,0 +1,112 @@
+//! Labels for jars and bags, and a slip for each with all that it says.
+
+mod says;
+
+use super::plan::sources;
+
+pub(super) use says::{moisture, sorted, stands, until};
+
+use crate::{
+    Block, Code, Kind, Label, LabelFace, LabelLine, Labels, Level, NoticeKind, Page, Prose, Words,
+};
+use desk::{LabelPlan, LabelSheet, LabelsReply};
+use ground::Text;
+
+pub(super) fn page(reply: &LabelsReply, words: &Words<'_>) -> Page {
+    sheets(&reply.labels, reply.sheet, words)
+}
+
+/// The labels on their sheets, then the slips.
+pub(super) fn sheets(labels: &[LabelPlan], sheet: LabelSheet, words: &Words<'_>) -> Page {
+    let numbers = sources::numbers(&labels, words);
+    let words = &words.numbered(&numbers);
+    let page = words.page(Kind::Public, &Text::new("view-labels-title"));
+    if labels.is_empty() {
+        return page.with([words.para(&Text::new("view-labels-none"))]);
+    }
+    let face = LabelFace::of(&sheet);
+    let each = labels.iter().flat_map(|label| copies(label, &face, words));
+    let how = Text::new("view-labels-how")
+        .with("paper", Text::new(format!("view-labels-{}", sheet.paper.word())))
+        .with("size", sheet.size().replace('x', " × "))
+        .with("columns", sheet.columns)
+        .with("rows", sheet.rows);
+    page.with([words.para(&how), words.para(&Text::new("view-labels-check")), words.ruler(15)])
+        .with([Block::Labels(Labels { sheet, labels: each.collect() })])
+        .with([words.heading(Level::Section, &Text::new("view-labels-slips"))])
+        .with([words.para(&Text::new("view-labels-slips-says"))])
+        .with(labels.iter().flat_map(|label| slip(label, words)))
+        .with([words.heading(Level::Section, &Text::new("view-plan-sources"))])
+        .with(sources::list(&numbers, words))
+}
+
+/// The copies of a label, numbered where there are several.
+fn copies(label: &LabelPlan, face: &LabelFace, words: &Words<'_>) -> Vec<Label> {
+    let numbered = |copy: u32| (label.copies > 1).then_some((copy, label.copies));
+    (1..=label.copies.max(1)).map(|copy| one(label, numbered(copy), face, words)).collect()
+}
+
+fn one(plan: &LabelPlan, copy: Option<(u32, u32)>, face: &LabelFace, words: &Words<'_>) -> Label {
+    let code_says = code_of(plan, copy);
+    let code = code_says.as_ref().and_then(|says| {
+        let describes = Text::new("view-labels-code-says").with("code", says.as_str());
+        let code = Code {
+            title: words.word("view-labels-code"),
+            describes: words.catalogue.say(&describes),
+            says: says.clone(),
+            module: face.module,
+        };
+        code.draw().ok()
+    });
+    let label = Label {
+        title: says::title(plan, words),
+        scientific: says::scientific(plan, words),
+        do_not: says::do_not(plan, true, words),
+        beside: Vec::new(),
+        below: Vec::new(),
+        code,
+        code_says: code_says.clone().unwrap_or_default(),
+    };
+    let rest = LabelLine::new(words.word("label-rest"), words.word("label-rest-says"));
+    let lines = says::lines(plan, (code_says, copy), words);
+    let lines = lines.into_iter().filter(|line| plan.do_not.is_empty() || line.always);
+    face.fit(label, lines.map(|line| line.says).collect(), &rest)
+}
+
+/// What the code says: which lot or batch, and which jar of several.
+fn code_of(plan: &LabelPlan, copy: Option<(u32, u32)>) -> Option<String> {
+    let code = plan.code.as_ref()?;
+    Some(copy.map_or_else(|| code.to_string(), |(copy, _)| format!("{code}/{copy}")))
+}
+
+/// All that is to say of a label, at full length.
+fn slip(plan: &LabelPlan, words: &Words<'_>) -> Vec<Block> {
+    let heading = Block::heading(Level::Part, says::title(plan, words));
+    std::iter::once(heading).chain(whole(plan, words)).collect()
+}
+
+/// What a label says, without its title and at full length.
+fn whole(plan: &LabelPlan, words: &Words<'_>) -> Vec<Block> {
+    let do_not = says::do_not(plan, false, words);
+    let do_not = do_not.map(|says| words.notice(NoticeKind::DoNot, [Block::Para(says)]));
+    let lines = says::lines(plan, (code_of(plan, None), None), words).into_iter();
+    let lines = lines.map(|line| line.says.prose());
+    let cautions = plan.spoken.iter().map(|row| says::caution(row, words));
+    let points = [says::scientific(plan, words)].into_iter().chain(lines).chain(cautions);
+    do_not.into_iter().chain([Block::bullets(points)]).collect()
+}
+
+/// The cautions of a wish, on the page of its recipe: with what each row says, and where it comes from.
+pub(super) fn cautions(plan: &LabelPlan, words: &Words<'_>) -> Option<Block> {
+    let points: Vec<Prose> = plan.spoken.iter().map(|row| says::caution(row, words)).collect();
+    (!points.is_empty()).then(|| words.notice(NoticeKind::Caution, [Block::bullets(points)]))
+}
+
+/// A label as it will be printed, in words.
+pub(super) fn preview(plan: &LabelPlan, sheet: LabelSheet, words: &Words<'_>) -> Vec<Block> {
+    let label = one(plan, None, &LabelFace::of(&sheet), words);
+    let head = [Prose::new().strong(&label.title.plain()), label.scientific];
+    let lines = label.beside.iter().chain(&label.below).map(LabelLine::prose);
+    let lines: Vec<_> = head.into_iter().chain(label.do_not).chain(lines).collect();
+    vec![Block::bullets(lines)]
+}
