@@ -108,6 +108,9 @@ fn every_word_of_the_trade_has_its_message() {
     LifeForm::ALL.iter().for_each(|l| add("life-form", l.word()));
     Region::ALL.iter().for_each(|r| add("region", r.word()));
     Condition::ALL.iter().for_each(|c| add("condition", c.word()));
+    Condition::ALL.iter().for_each(|c| add("label-who", c.word()));
+    desk::Allergen::ALL.iter().for_each(|a| add("allergen", a.word()));
+    ["room", "cool", "fridge"].iter().for_each(|s| add("label-shelf", s));
     MeasureSystem::ALL.iter().for_each(|m| add("measures", m.word()));
     let harms = [Harm::None, Harm::Irritant, Harm::Unknown, Harm::Harmful, Harm::Deadly];
     harms.iter().for_each(|h| add("harm", h.word()));

@@ -39,6 +39,24 @@ pub enum Allergen {
 }
 
 impl Allergen {
+    /// All fourteen.
+    pub const ALL: [Self; 14] = [
+        Self::Gluten,
+        Self::Crustaceans,
+        Self::Eggs,
+        Self::Fish,
+        Self::Peanuts,
+        Self::Soybeans,
+        Self::Milk,
+        Self::Nuts,
+        Self::Celery,
+        Self::Mustard,
+        Self::Sesame,
+        Self::Sulphites,
+        Self::Lupin,
+        Self::Molluscs,
+    ];
+
     /// Its word.
     #[must_use]
     pub fn word(self) -> &'static str {

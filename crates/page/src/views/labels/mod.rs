@@ -107,6 +107,7 @@ pub(super) fn preview(plan: &LabelPlan, sheet: LabelSheet, words: &Words<'_>) ->
     let label = one(plan, None, &LabelFace::of(&sheet), words);
     let head = [Prose::new().strong(&label.title.plain()), label.scientific];
     let lines = label.beside.iter().chain(&label.below).map(LabelLine::prose);
-    let lines: Vec<_> = head.into_iter().chain(label.do_not).chain(lines).collect();
-    vec![Block::bullets(lines)]
+    let lines = head.into_iter().chain(label.do_not).chain(lines);
+    let all = lines.reduce(|all, line| all.text(" · ").then(line));
+    vec![Block::Para(all.unwrap_or_default())]
 }

@@ -50,8 +50,8 @@ fn preview(plan: &Plan, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Blo
 /// The pot itself: amounts in large print, then what is done and checked.
 fn stove(brew: &Brew, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Block> {
     let herb = vec![Block::Facts(herb(brew, label, words))];
-    let done = Text::new("view-brew-done-says");
-    let keeping = super::deeper(make::keeping(&brew.keeping, words)).into_iter().skip(1);
+    // The section has a heading of its own.
+    let keeping = make::keeping(&brew.keeping, words).into_iter().skip(1);
     let away = label.map(|label| {
         let fact = words.fact(&Text::new("view-brew-away"), labels::until(label, words));
         Block::Facts(vec![fact])
@@ -59,10 +59,8 @@ fn stove(brew: &Brew, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Block
     let keeping: Vec<_> = away.into_iter().chain(keeping).collect();
     std::iter::once(Block::Large(vec![make::helpings(brew, words)]))
         .chain(section("view-brew-herb", herb, words))
-        .chain(section("view-brew-equipment", vec![equipment(brew, words)], words))
         .chain(section("view-brew-steps", vec![steps(&brew.steps, words)], words))
         .chain(section("view-brew-checks", checks(brew, words), words))
-        .chain(section("view-brew-done", vec![words.para(&done)], words))
         .chain(section("view-brew-keeping", keeping, words))
         .chain(make::notes(&brew.notes, words))
         .collect()
@@ -79,11 +77,12 @@ fn herb(brew: &Brew, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Fact> 
             said("view-brew-lots", labels::sorted(label, words)),
         ]
     });
-    std::iter::once(state).chain(rest.into_iter().flatten()).collect()
+    let tools = words.fact(&Text::new("view-brew-equipment"), equipment(brew, words));
+    std::iter::once(state).chain(rest.into_iter().flatten()).chain([tools]).collect()
 }
 
 /// What must be at hand, from what goes in and what is done.
-fn equipment(brew: &Brew, words: &Words<'_>) -> Block {
+fn equipment(brew: &Brew, words: &Words<'_>) -> Prose {
     let weighed = brew.amounts.iter().any(|helping| helping.volume.is_none());
     let poured = brew.amounts.iter().any(|helping| helping.volume.is_some());
     let steps: Vec<&str> = brew.steps.iter().map(|step| step.text.id.as_str()).collect();
@@ -103,9 +102,8 @@ fn equipment(brew: &Brew, words: &Words<'_>) -> Block {
         (brew.steps.iter().any(|step| step.time.is_some()), "view-brew-tool-clock"),
         (true, "view-brew-tool-labels"),
     ];
-    let tools: Vec<_> =
-        tools.into_iter().filter(|(needed, _)| *needed).map(|(_, id)| Text::new(id)).collect();
-    words.ticks(&tools)
+    let needed = tools.into_iter().filter(|(needed, _)| *needed);
+    needed.fold(Prose::new(), |all, (_, id)| all.text(" ☐ ").text(&words.word(id)))
 }
 
 /// Each step with a box to tick, and room for when it was done and what was found.
@@ -151,5 +149,5 @@ fn checks(brew: &Brew, words: &Words<'_>) -> Vec<Block> {
         rows_have_heads: true,
         rows: herb.into_iter().chain(rest).collect(),
     });
-    vec![table, words.para(&Text::new("view-brew-check-none"))]
+    vec![table, words.para(&Text::new("view-brew-done"))]
 }
