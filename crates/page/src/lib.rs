@@ -33,5 +33,5 @@ pub use prose::{Anchor, Inline, Prose, Target};
 pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
-pub use views::{NamedPage, pages, view};
+pub use views::{NamedPage, pages, sheet_pages, view};
 pub use words::Words;

@@ -1,29 +1,35 @@
 //! Pages on disk: a folder that is there whole or not at all.
 
-use desk::{Reply, Request, World, answer};
+use desk::{Plan, Reply, Request, World, answer};
 use ground::{Fault, Place};
-use page::{Words, html, pages};
+use page::{NamedPage, Words, html, pages, sheet_pages};
 use std::fs;
 use std::io;
 use std::path::{Path, PathBuf};
 
-/// Writes the pages of a plan into a folder; any other reply has none.
+/// Writes the pages of a reply into a folder: those of a plan, or of sheets. Any other reply has none.
 pub(crate) fn write(
     folder: &Path,
     reply: &Reply,
     world: &World,
     words: &Words<'_>,
 ) -> io::Result<()> {
-    let Reply::Plan(plan) = reply else { return Ok(()) };
+    let pages = match reply {
+        Reply::Plan(plan) => of_plan(plan, world, words),
+        Reply::Sheet(sheets) => sheet_pages(sheets, words),
+        _ => return Ok(()),
+    };
+    write_whole(folder, pages.into_iter().map(|named| (named.file, html(&named.page))))
+}
+
+fn of_plan(plan: &Plan, world: &World, words: &Words<'_>) -> Vec<NamedPage> {
     let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() }) {
         Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
         _ => None,
     };
     let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
     let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
-    let sheets = named.filter_map(sheet).collect();
-    let pages = pages(plan, &sheets, words).into_iter();
-    write_whole(folder, pages.map(|named| (named.file, html(&named.page))))
+    pages(plan, &named.filter_map(sheet).collect(), words)
 }
 
 /// Whether pages may be written there: nothing stands there, or nothing but pages.

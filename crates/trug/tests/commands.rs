@@ -17,6 +17,7 @@ const COMMANDS: &[&[&str]] = &[
     &["allowance"],
     &["make"],
     &["serving"],
+    &["sheet"],
     &["herbal", "list"],
     &["herbal", "show"],
     &["herbal", "check"],

@@ -6,6 +6,7 @@ mod make;
 mod name;
 mod outing;
 mod plan;
+mod sheet;
 mod sums;
 
 use crate::world::Knowledge;
@@ -29,6 +30,8 @@ pub(crate) enum Command {
     Make(Box<make::Make>),
     /// Who may have what, and how much
     Serving(outing::Serving),
+    /// A sheet of each plant, for whoever teaches it
+    Sheet(sheet::Sheet),
     /// What is known: list, show and check the herbal
     #[command(subcommand)]
     Herbal(herbal::Herbal),
@@ -50,6 +53,7 @@ impl Command {
             Self::Allowance(asked) => asked.request(),
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
+            Self::Sheet(asked) => asked.request(),
             Self::Herbal(asked) => asked.request(knowledge),
             Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
         }
@@ -66,6 +70,7 @@ impl Command {
     pub(crate) fn out(&self) -> Option<&Path> {
         match self {
             Self::Plan(asked) => asked.out.as_deref(),
+            Self::Sheet(asked) => asked.out.as_deref(),
             _ => None,
         }
     }

@@ -67,7 +67,7 @@ fn cell(handed: Option<&Handed>, words: &Words<'_>) -> Prose {
     let Some(handed) = handed else { return words.word("view-serving-not-for").into() };
     let tick = if handed.confirmed_by.is_some() { " ✓" } else { "" };
     let had = Text::new("view-serving-had").with("count", handed.had);
-    let had = (handed.had > 0).then(|| words.prose(&had)).unwrap_or_default();
+    let had = if handed.had > 0 { words.prose(&had) } else { Prose::new() };
     let says = serving::outcome(handed.outcome, words).text(tick).then(had);
     if handed.outcome.strictness() > Strictness::AtMost {
         return says;
