@@ -9,6 +9,7 @@ use crate::outing::{self, InputFile};
 use crate::plan::{Plan, TakePlan, allowances, plan};
 use crate::serving::{ServingReply, servings};
 use crate::sums::{Sum, SumReply, work_out};
+use crate::teaching::{TeachReply, teach};
 use ground::Faults;
 use serde::{Deserialize, Serialize};
 
@@ -61,6 +62,11 @@ pub enum Request {
         /// Its scientific, common or former name.
         name: String,
     },
+    /// A sheet for the teacher of each of these plants.
+    Sheet {
+        /// Their scientific, common or former names.
+        names: Vec<String>,
+    },
     /// What the herbal lacks.
     HerbalCheck {
         /// Where each of its rows stands and what it rests on.
@@ -92,6 +98,8 @@ pub enum Reply {
     HerbalList(ListReply),
     /// One plant.
     HerbalShow(Box<SheetReply>),
+    /// Sheets for the teacher.
+    Sheet(TeachReply),
     /// What the herbal lacks.
     HerbalCheck(CheckReply),
     /// A small sum.
@@ -118,6 +126,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Labels { files, order } => Reply::Labels(labels(world, &read(&files)?, &order)?),
         Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
         Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
+        Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
         Request::Sum(sum) => Reply::Sum(work_out(sum)?),
     })

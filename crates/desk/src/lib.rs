@@ -17,6 +17,7 @@ mod plan;
 mod recall;
 mod serving;
 mod sums;
+mod teaching;
 mod world;
 
 pub use door::{Reply, Request, answer};
@@ -38,4 +39,5 @@ pub use plan::{
 pub use recall::recall;
 pub use serving::ServingReply;
 pub use sums::{Sum, SumReply, SumResult, WalkLeg};
+pub use teaching::{Leave, TeachReply, TeachSheet};
 pub use world::World;

@@ -347,3 +347,20 @@ fn an_outing_without_people_decides_on_nobody() {
     assert!(plan.makes[0].handed_out.is_empty() && plan.makes[0].instead.is_empty());
     assert!(plan.people.is_empty() && plan.sealed.unwrap().is_empty());
 }
+
+#[test]
+fn a_recipe_to_take_home_names_a_plant_that_the_herbal_knows() {
+    let with = |names: &str| {
+        let line = format!("purpose = \"lesson\"\nrecipes-to-take-home = [{names}]");
+        vec![file("good.toml", &GOOD.replace("purpose = \"lesson\"", &line))]
+    };
+    let world = world();
+    let wishes = desk::read(&with("\"ramsons\""), &world.herbal).unwrap().wishes;
+    assert_eq!(Vec::from_iter(wishes.recipes_to_take_home), ["Allium ursinum"]);
+    let told = faults(&world, with("\"Allium ursinun\", \"ramsons\", \"no such weed\""));
+    let codes: Vec<_> = told.iter().map(|(.., code)| code.as_str()).collect();
+    assert!(
+        codes.len() == 2 && codes.iter().all(|code| code.starts_with("unknown-plant")),
+        "{told:?}"
+    );
+}

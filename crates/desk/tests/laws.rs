@@ -124,8 +124,8 @@ fn no_word_about_health_stands_in_the_plan_without_reasons() {
             }
         }
         assert!(files.iter().any(|file| file.text.contains("821749035")), "{name}");
-        // What a pot means for a made-up grown-up, and the published cautions on a label, stay the same,
-        // whoever says what.
+        // What a pot means for a made-up grown-up, the published cautions on a label and what everybody
+        // is asked stay the same, whoever says what.
         let strip = |files: Vec<InputFile>| {
             let mut plan = plan(&world, files, false);
             let made_up: Vec<_> =
@@ -133,7 +133,8 @@ fn no_word_about_health_stands_in_the_plan_without_reasons() {
             let cautions: Vec<_> =
                 plan.labels.iter_mut().map(|label| std::mem::take(&mut label.spoken)).collect();
             assert!(cautions.iter().any(|spoken| !spoken.is_empty()));
-            (plan, serde_json::to_string(&(made_up, cautions)).unwrap())
+            let asked = std::mem::take(&mut plan.intake.questions);
+            (plan, serde_json::to_string(&(made_up, cautions, asked)).unwrap())
         };
         let (plan, made_up) = strip(files.clone());
         assert!(made_up == strip(demo(name)).1, "{name}");

@@ -5,7 +5,7 @@
 //! be checked locally.
 
 use crate::{Asked, Quantity, Scope};
-use ground::{Arg, Fault, Finite, Fraction, Length, Place, Sourcing, Unit};
+use ground::{Arg, Fault, Finite, Fraction, Length, LifeForm, Part, Place, Sourcing, Unit};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -167,10 +167,19 @@ impl Rules {
     /// among these one for the life form before one for any. Of equals the smallest.
     #[must_use]
     pub fn share_for(&self, asked: &Asked) -> Option<&TakeRule> {
-        let fits = |rule: &&TakeRule| rule.scope.covers(asked, &[]);
-        self.shares.iter().filter(fits).max_by(|a, b| {
+        self.nearest_share(asked.part, |rule| rule.scope.covers(asked, &[]))
+    }
+
+    /// The share of a plant's part wherever it grows and whatever it is for.
+    #[must_use]
+    pub fn share_of(&self, taxon: &str, part: Part, life_form: LifeForm) -> Option<&TakeRule> {
+        self.nearest_share(part, |rule| rule.scope.covers_anywhere(taxon, part, life_form))
+    }
+
+    fn nearest_share(&self, part: Part, fits: impl Fn(&TakeRule) -> bool) -> Option<&TakeRule> {
+        self.shares.iter().filter(|rule| fits(rule)).max_by(|a, b| {
             let by_share = || b.share.share().total_cmp(&a.share.share());
-            let by_scope = a.scope.narrowness(asked.part).cmp(&b.scope.narrowness(asked.part));
+            let by_scope = a.scope.narrowness(part).cmp(&b.scope.narrowness(part));
             by_scope.then_with(by_share).then_with(|| b.id.cmp(&a.id))
         })
     }

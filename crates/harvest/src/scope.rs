@@ -45,6 +45,16 @@ impl Scope {
             && self.lies_in(places)
     }
 
+    /// Whether a rule of this scope covers a part of a plant on any land and for any purpose.
+    pub(crate) fn covers_anywhere(&self, taxon: &str, part: Part, life_form: LifeForm) -> bool {
+        self.names(taxon)
+            && (self.parts.is_empty() || self.parts.iter().any(|rule| part_covers(*rule, part)))
+            && has_known(&self.life_forms, Some(&life_form))
+            && self.lands.is_empty()
+            && self.purposes.is_empty()
+            && self.jurisdictions.is_empty()
+    }
+
     /// Whether a take of a part of a plant counts towards a limit of this scope.
     #[must_use]
     pub fn concerns(&self, taxon: &str, part: Part) -> bool {

@@ -37,5 +37,5 @@ pub use prose::{Anchor, Inline, Prose, Target};
 pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Code, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
-pub use views::{NamedPage, pages, plate, view};
+pub use views::{NamedPage, pages, plate, sheet_pages, view};
 pub use words::Words;

@@ -93,7 +93,9 @@ fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
     // byte of them hangs on what anybody said is tried in `labels.rs`.
     let carries_cautions =
         |name: &str| name.starts_with("brew-") || ["labels", "sealed-list"].contains(&name);
-    for named in written(&plan).iter().filter(|named| !carries_cautions(&named.name)) {
+    // The intake form asks, and is blank: tests/forms.rs holds it to that.
+    let may = |name: &str| carries_cautions(name) || name == "intake-form";
+    for named in written(&plan).iter().filter(|named| !may(&named.name)) {
         let shown = html(&named.page);
         assert!(!shown.contains('⟦'), "a message is missing on {}", named.name);
         for condition in Condition::ALL.iter().filter(|c| **c != Condition::All) {
@@ -237,4 +239,20 @@ fn a_plant_that_something_deadly_is_taken_for_carries_no_recipe() {
     let ramsons = written(&plan).into_iter().find(|p| p.name == "plant-allium-ursinum").unwrap();
     let said = text(&ramsons.page, None, Style::Plain);
     assert!(said.contains("No recipe stands here") && !said.contains("What goes in"));
+}
+
+#[test]
+fn a_recipe_that_was_asked_for_by_name_stands_behind_a_warning_and_a_deadly_plant_has_none() {
+    let mut plan = plan(false, |said| said);
+    plan.plants.iter_mut().for_each(|plant| plant.recipe_asked_for = true);
+    let said = |file: &str| {
+        let page = written(&plan).into_iter().find(|page| page.name == file).unwrap();
+        text(&page.page, None, Style::Plain)
+    };
+    let ramsons = said("plant-allium-ursinum");
+    let warned = ramsons.find("Something deadly is taken for it. Do not make this").unwrap();
+    assert!(warned < ramsons.find("Ramsons leaf on bread").unwrap());
+    plan.plants.iter_mut().for_each(|plant| plant.harm = ground::Harm::Deadly);
+    let page = written(&plan).into_iter().find(|p| p.name == "plant-allium-ursinum").unwrap();
+    assert!(text(&page.page, None, Style::Plain).contains("No recipe stands here"));
 }

@@ -4,7 +4,7 @@ use clap::{Args, ValueEnum};
 use desk::{Plan, Reply, Request, SheetReply, World, answer, usual_paper};
 use ground::{Fault, Faults, Place};
 use jiff::civil::DateTime;
-use page::{NamedPage, Paper, Words, calendar, html, pages, view};
+use page::{NamedPage, Paper, Words, calendar, html, pages, sheet_pages, view};
 use pdf::Press;
 use std::collections::BTreeMap;
 use std::ffi::OsStr;
@@ -95,6 +95,10 @@ impl PageArgs {
             Reply::Labels(labels) => {
                 let page = NamedPage { name: "labels".to_owned(), page: view(reply, words) };
                 self.print(vec![page], labels.sheet.paper, world.now)?
+            }
+            Reply::Sheet(sheets) => {
+                let paper = self.paper().unwrap_or(Paper::A4);
+                self.print(sheet_pages(sheets, words), paper, world.now)?
             }
             _ => return Ok(()),
         };

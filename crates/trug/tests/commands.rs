@@ -18,6 +18,7 @@ const COMMANDS: &[&[&str]] = &[
     &["make"],
     &["serving"],
     &["label"],
+    &["sheet"],
     &["herbal", "list"],
     &["herbal", "show"],
     &["herbal", "check"],

@@ -20,7 +20,7 @@ use jiff::civil::{Date, Time};
 use jiff::tz::TimeZone;
 use journal::Journal;
 use prepare::{HerbState, What};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 use toml::Spanned;
 
 /// An outing as read: what has happened, and what is wanted.
@@ -143,6 +143,9 @@ fn outing(
     let records_since = table.records_since.as_ref().map(|said| row.date("records-since", said));
     let leader = names.reader(&mut row, "leader", &table.leader);
     let purpose = names.purpose(&mut row, "purpose", &table.purpose);
+    let field = "recipes-to-take-home";
+    let recipes = table.recipes_to_take_home.iter().map(|said| names.plant(&mut row, field, said));
+    let recipes = recipes.collect::<Vec<_>>().into_iter().collect::<Option<_>>();
     let latitude = table.latitude.as_ref().map(|said| row.degrees("latitude", said, 90.0));
     let longitude = table.longitude.as_ref().map(|said| row.degrees("longitude", said, 180.0));
     Some(Wishes {
@@ -160,6 +163,7 @@ fn outing(
         as_of: None,
         records_since: maybe(records_since)?,
         sold: table.sold,
+        recipes_to_take_home: recipes?,
         readers: BTreeMap::new(),
         stops: Vec::new(),
         way_back: WayBack::default(),
@@ -188,6 +192,7 @@ fn unread() -> Wishes {
         as_of: None,
         records_since: None,
         sold: false,
+        recipes_to_take_home: BTreeSet::new(),
         readers: BTreeMap::new(),
         stops: Vec::new(),
         way_back: WayBack::default(),

@@ -58,6 +58,8 @@ pub(crate) struct OutingTable {
     pub(crate) records_since: Option<Spanned<Datetime>>,
     #[serde(default)]
     pub(crate) sold: bool,
+    #[serde(default)]
+    pub(crate) recipes_to_take_home: Vec<Said>,
 }
 
 #[derive(Deserialize)]

@@ -10,7 +10,7 @@ use identify::Level;
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::TimeZone;
 use prepare::{HerbState, What};
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// What the outing is and wants.
 #[derive(Clone, Debug)]
@@ -44,6 +44,9 @@ pub struct Wishes {
     pub records_since: Option<Date>,
     /// Whether something is sold, so that legal maxima bind.
     pub sold: bool,
+    /// Plants that something deadly is taken for, and whose recipes go home all the same: the leader
+    /// asks for each by name.
+    pub recipes_to_take_home: BTreeSet<String>,
     /// Who reads characters, by short name.
     pub readers: BTreeMap<String, Reader>,
     /// The walk, in order of time.

@@ -23,6 +23,8 @@ pub struct PlantPlan {
     pub harm_note: String,
     /// Where that was read.
     pub harm_from: Sourcing,
+    /// Whether the leader asked by name that its recipes go home, whatever is taken for it.
+    pub recipe_asked_for: bool,
     /// When its parts are there.
     pub months: BTreeMap<Part, Season>,
     /// The stands of it that the outing goes to.
@@ -106,6 +108,7 @@ pub(super) fn plants(
             harm: sheet.feared(),
             harm_note: sheet.harm_note.clone(),
             harm_from: sheet.harm.from.clone(),
+            recipe_asked_for: wishes.recipes_to_take_home.contains(&taxon),
             months: sheet.months.clone(),
             to_look: plain::next(
                 &world.herbal.flora.glossary,

@@ -29,12 +29,12 @@ forms-topic-plans = The days after
 # $number: counts the questions; $question: one of them.
 forms-numbered = { $number }. { $question }
 # $dishes: names; $rules: what kinds of rule.
-forms-why = Why we ask: { $rules }. It bears on { $dishes }.
+forms-why = Why we ask: { $rules }. The answer bears on { $dishes }.
 forms-why-every-dish = everything that is made
-forms-by-caution = a published caution names it
-forms-by-amount = the usual amount hangs on it
-forms-by-limit = a published limit hangs on it
-forms-by-unmeasured = a limit hangs on it, and nobody measured this plant
+forms-by-caution = published cautions
+forms-by-amount = usual amounts
+forms-by-limit = published limits
+forms-by-unmeasured = limits on what nobody measured
 forms-yes = yes
 forms-no = no
 forms-not-known = I do not know
@@ -135,36 +135,29 @@ forms-list-box = {" "}☐{" "}
 
 ### A sheet of one plant, for the teacher
 
+forms-sheets-title = Sheets of { $count } plants
 forms-sheet-title = { $common } ({ $name })
-forms-sheet-afar = Seen from afar
-forms-sheet-where = Where and when
-forms-sheet-habitats = grows in
 forms-sheet-near = How to know it, from far to near
 forms-sheet-twins = Its twins, beside it
 forms-sheet-hurts = What hurts
 forms-sheet-gather = How to gather, and how much to leave
-forms-sheet-kitchen = In the kitchen
-forms-sheet-cautions = Who should not have it
 forms-sheet-questions = Three questions
-forms-sheet-ask = There are people who should not have it, and people who should ask first. Before you use it, ask somebody who knows both the plant and you.
 forms-step-afar = From afar
 forms-step-leaf = Stem, bark and leaf
 forms-step-flower = Flower and fruit
 forms-step-hand = In the hand: feel it, measure it, smell it
 forms-step-ground = Below the ground
-# $part: in words; $share: a share; $years: how often.
+# $part: in words; $says: a rule.
 forms-sheet-share = { $part }: { $says }
 forms-sheet-no-share = { $part }: no share is set. Nothing is taken until somebody sets one.
 forms-sheet-protected = Protected in places: { $says } Look it up before you go.
-forms-sheet-no-kitchen = No text in the herbal makes food or drink of it.
-forms-sheet-no-recipe = Something deadly is taken for it. What is made of it is shown, not handed out.
-# $part, $forms: in words.
-forms-sheet-made = { $part }: { $forms }
 forms-sheet-no-twins = The herbal names nothing that is taken for it. That does not mean that there is nothing.
 forms-sheet-date = Date:{" "}
 forms-sheet-author = Teacher:{" "}
 # $herbal: the beginning of the herbal's version.
 forms-sheet-version = Herbal { $herbal }
+forms-sheet-herbal = herbal
+forms-home-deadly-twin = Something deadly is taken for it. Do not make this from a plant that nobody who knows both has seen.
 # $character: in words; $one, $other: plants; $shows: a state.
 forms-quiz-which = { $character }: one shows “{ $shows }”. Which is it, { $one } or { $other }? How would you show it?
 forms-quiz-name = Name one sign that tells { $one } from { $other }. Where do you look for it?

@@ -11,12 +11,14 @@ mod name;
 mod plan;
 mod serving;
 mod sheet;
+mod sheets;
 mod signs;
 mod sums;
 
 pub use drawn::plate;
 pub(crate) use plan::act;
 pub use plan::{NamedPage, pages};
+pub use sheets::sheet_pages;
 
 use crate::{Page, Words};
 use desk::Reply;
@@ -34,6 +36,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Labels(reply) => labels::page(reply, words),
         Reply::HerbalList(reply) => list::page(reply, words),
         Reply::HerbalShow(reply) => sheet::page(reply, words),
+        Reply::Sheet(reply) => sheet::teach::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),
         Reply::Sum(reply) => sums::page(reply, words),
     }

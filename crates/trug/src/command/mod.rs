@@ -7,6 +7,7 @@ mod make;
 mod name;
 mod outing;
 mod plan;
+mod sheet;
 mod sums;
 
 use crate::pages::PageArgs;
@@ -32,6 +33,8 @@ pub(crate) enum Command {
     Serving(outing::Serving),
     /// Labels for jars and bags, with a code that leads back to the stand
     Label(label::Label),
+    /// A sheet of each plant, for whoever teaches it
+    Sheet(sheet::Sheet),
     /// What is known: list, show and check the herbal
     #[command(subcommand)]
     Herbal(herbal::Herbal),
@@ -54,6 +57,7 @@ impl Command {
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
             Self::Label(asked) => asked.request(),
+            Self::Sheet(asked) => asked.request(),
             Self::Herbal(asked) => asked.request(knowledge),
             Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
         }
@@ -71,6 +75,7 @@ impl Command {
         match self {
             Self::Plan(asked) => Some((&asked.paper, &asked.pages)),
             Self::Label(asked) => Some((&asked.paper, &[])),
+            Self::Sheet(asked) => Some((&asked.paper, &[])),
             _ => None,
         }
     }

@@ -52,21 +52,22 @@ fn head(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     ]
 }
 
-/// The questions of one topic; nothing where none is asked.
+/// The questions of one topic, with room to name what no rule asks for; nothing where none is asked.
+/// Room for allergies is always there: no list of plant families holds them all.
 fn asked(plan: &Plan, topic: Topic, id: &str, words: &Words<'_>) -> Vec<Block> {
     let numbered = plan.intake.questions.iter().zip(1_usize..);
     let own = numbered.filter(|(question, _)| question.topic == topic);
-    let blocks = own.flat_map(|(question, number)| one(plan, question, number, words)).collect();
+    let mut blocks: Vec<_> =
+        own.flat_map(|(question, number)| one(plan, question, number, words)).collect();
     let free = match topic {
         Topic::Medicines => Some("forms-medicines-free"),
         Topic::Allergies => Some("forms-allergies-free"),
         _ => None,
     };
-    let mut blocks = super::section(id, blocks, words);
-    if !blocks.is_empty() {
+    if !blocks.is_empty() || topic == Topic::Allergies {
         blocks.extend(free.map(|id| Block::lines(words.word(id), 2)));
     }
-    blocks
+    super::section(id, blocks, words)
 }
 
 fn one(plan: &Plan, question: &IntakeQuestion, number: usize, words: &Words<'_>) -> [Block; 3] {

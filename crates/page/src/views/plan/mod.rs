@@ -95,7 +95,7 @@ fn head(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
 }
 
 /// The same blocks one step deeper, so that their headings stand below one of ours.
-fn deeper(blocks: impl IntoIterator<Item = Block>) -> Vec<Block> {
+pub(in crate::views) fn deeper(blocks: impl IntoIterator<Item = Block>) -> Vec<Block> {
     let down = |block| match block {
         Block::Heading(mut heading) => {
             heading.level = match heading.level {

@@ -1,8 +1,9 @@
-//! The pages of a plan: a run sheet and emergency cards for the leader, a list of who is handed what, a sheet for each
-//! plant to take home, and, where the reasons were asked for, the sealed list.
+//! The pages of a plan: what the leader carries, what stands by the stove, what is stuck on jars, what is
+//! handed round, and, where the reasons were asked for, the sealed list.
 
 use super::super::labels;
-use super::super::sheet::home;
+use super::super::sheet::home::{self, FromOuting};
+use super::super::sheet::teach::hand_out_foot;
 use super::brew_sheet::brew_sheet;
 use super::emergency::{copy_at_base, emergency};
 use super::intake_form::intake_form;
@@ -11,7 +12,7 @@ use super::sealed_list::sealed_list;
 use super::serving_list::serving_list;
 use super::sorting_sheet::sorting_sheets;
 use super::{made, section, sources, stands};
-use crate::{Block, Format, Level, Page, Prose, Words};
+use crate::{Block, Format, Level, NoticeKind, Page, Prose, Words};
 use desk::{LabelSheet, MakePlan, Paper, Plan, PlantPlan, SheetReply};
 use ground::{Answer, Harm, Text};
 use identify::Next;
@@ -97,18 +98,28 @@ fn plant_sheet(plan: &Plan, plant: &PlantPlan, sheet: &SheetReply, words: &Words
         Next::Look(plan) => plan.looks.iter().map(|look| look.character.as_str()).collect(),
         Next::Settled | Next::CannotSettle { .. } => BTreeSet::new(),
     };
-    home::page(sheet, &looks, words, sources::cited)
-        .with(section("view-home-leave", leave, words))
-        .with(section("view-home-recipe", recipes(plan, plant, sheet, words), words))
+    let outing = FromOuting {
+        looks,
+        leave: section("view-home-leave", leave, words),
+        recipe: section("view-home-recipe", recipes(plan, plant, sheet, words), words),
+        foot: hand_out_foot(&plan.head, words),
+    };
+    home::page(sheet, outing, words, sources::cited)
 }
 
-/// Recipes of a plant that nothing deadly is taken for, of what somebody may have.
+/// Recipes of what somebody may have. Of a plant that something deadly is taken for they stand here only
+/// where the leader asked for them by name, and then behind a warning; of a deadly one, never.
 fn recipes(plan: &Plan, plant: &PlantPlan, sheet: &SheetReply, words: &Words<'_>) -> Vec<Block> {
     let deadly = sheet.twins.iter().any(|twin| twin.harm.is_none_or(|harm| harm == Harm::Deadly));
     let somebody = |wish: &&MakePlan| wish.counts.keys().any(|s| *s <= dose::Strictness::AtMost);
-    if deadly || plant.harm == Harm::Deadly {
+    if plant.harm == Harm::Deadly || (deadly && !plant.recipe_asked_for) {
         return vec![words.para(&Text::new("view-home-no-recipe"))];
     }
     let own = plan.makes.iter().filter(|wish| wish.plant == plant.taxon).filter(somebody);
-    own.flat_map(|wish| pot(wish, words)).collect()
+    let pots: Vec<_> = own.flat_map(|wish| pot(wish, words)).collect();
+    let warned = (deadly && !pots.is_empty()).then(|| {
+        let says = words.para(&Text::new("forms-home-deadly-twin"));
+        words.notice(NoticeKind::DoNot, [says])
+    });
+    warned.into_iter().chain(pots).collect()
 }

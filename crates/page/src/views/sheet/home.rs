@@ -1,5 +1,6 @@
-//! What somebody takes home of a plant: what hurts, what it is taken for, how to know it from afar to
-//! near, when it is there, what holds for everybody.
+//! What somebody takes home of a plant, in the order of a lesson: when it is there, how to know it from
+//! afar to near, what it is taken for, what hurts, how much to leave, what to make of it, what holds for
+//! everybody, and three questions.
 //!
 //! What holds for some people only is asked, not handed round. Notes on uses and titles of sources
 //! speak of such people too: notes are left out, and sources go by their authors and addresses.
@@ -11,32 +12,49 @@ use desk::SheetReply;
 use ground::{Condition, Source, SourceId, Text};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// `looks`: the characters that settle it, besides those that must be looked at and the tells.
+/// What an outing adds to what is known of a plant.
+pub(in crate::views) struct FromOuting<'a> {
+    /// The characters that settle it, besides those that must be looked at and the tells.
+    pub(in crate::views) looks: BTreeSet<&'a str>,
+    /// How much to leave, under its heading.
+    pub(in crate::views) leave: Vec<Block>,
+    /// What to make of it, under its heading.
+    pub(in crate::views) recipe: Vec<Block>,
+    /// When, by whom, from which herbal.
+    pub(in crate::views) foot: Block,
+}
+
 pub(in crate::views) fn page(
     reply: &SheetReply,
-    looks: &BTreeSet<&str>,
+    outing: FromOuting<'_>,
     words: &Words<'_>,
     cited: impl Fn(&SheetReply) -> BTreeSet<SourceId>,
 ) -> Page {
     let title = Text::new("view-home-title")
         .taxon("name", &reply.sheet.name)
         .with("common", reply.sheet.usual_name());
-    let mut shared = shared(reply, looks);
+    let mut shared = shared(reply, &outing.looks);
     let kept = cited(&shared);
     shared.sources = reply.sources.clone();
     shared.sources.retain(|id, _| kept.contains(id));
     let words = words.with_sources(&shared.sources);
     let view = View { reply: &shared, words, notes: Notes::of(&shared.sources) };
+    let (first, later) = view.harm_in_place(vec![view.harm()]);
     let parts = [
-        vec![view.harm()],
+        first,
         view.drawn(),
-        view.must_look(),
-        view.twins(),
-        view.characters(),
         view.months(),
+        view.far_to_near(),
+        view.must_look(),
+        view.twins_or_none(),
+        later,
+        outing.leave,
         view.parts(),
+        outing.recipe,
         view.cautions(),
         vec![view.words.para(&Text::new("view-home-ask"))],
+        view.questions(),
+        vec![outing.foot],
         view.section("sheet-sources", by_author(&shared.sources)),
     ];
     words.page(Kind::Public, &title).with(parts.into_iter().flatten())

@@ -2,7 +2,10 @@
 
 pub(super) mod cell;
 pub(super) mod home;
+mod near;
 mod notes;
+mod quiz;
+pub(super) mod teach;
 mod twins;
 mod uses;
 
