@@ -46,7 +46,7 @@ fn sheets(plan: &Plan) -> BTreeMap<String, SheetReply> {
 
 fn written(plan: &Plan, sheets: &BTreeMap<String, SheetReply>) -> Vec<NamedPage> {
     let catalogue = Catalogue::english();
-    pages(plan, sheets, &Words::new(&catalogue).with_herbal(&WORLD.herbal))
+    pages(plan, sheets, desk::Paper::A4, &Words::new(&catalogue).with_herbal(&WORLD.herbal))
 }
 
 fn page(plan: &Plan, file: &str) -> Page {
@@ -152,7 +152,8 @@ fn the_words_of_the_forms_are_short() {
 #[test]
 fn a_form_that_asks_nothing_still_reads_and_a_jar_of_unknown_keeping_leaves_the_day_open() {
     let mut plan = plan(&[]);
-    plan.intake.kept_until = None;
+    let open = || ground::Text::new("unknown");
+    plan.keep_until = ground::Answer::Refused(ground::Refusal::new(open(), open()));
     assert!(said(&page(&plan, "intake-form")).contains("The leader writes the day here: ____"));
     plan.intake.questions.clear();
     let form = said(&page(&plan, "intake-form"));
