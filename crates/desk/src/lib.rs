@@ -24,12 +24,13 @@ pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction, Reader, Stop, Wishes, includes,
-    read,
+    Cost, Fee, InputFile, MOST_BYTES, Make, MoneyWish, Outing, OwnContent, OwnFraction, Per,
+    Reader, Rung, Stop, Wishes, includes, read,
 };
 pub use plan::{
-    About, Handed, Head, Kit, Light, LotPlan, MakePlan, OpenQuestion, Plan, PlantPlan, Row,
-    SealedRow, SpecimenPlan, Store, TakePlan, Timetable, Trouble, TwinPlan,
+    About, Asked, AtSize, BreakEven, Handed, Head, Kept, Kit, Light, LotPlan, MakePlan, Money,
+    OpenQuestion, Plan, PlantPlan, Row, Scale, SealedRow, SignUp, SpecimenPlan, Store, TakePlan,
+    Timetable, Trouble, TwinPlan, Until, Workings,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

@@ -3,12 +3,14 @@
 mod cross;
 mod entries;
 mod file;
+mod money;
 mod names;
 mod read;
 mod shape;
 mod wishes;
 
 pub use file::{InputFile, MOST_BYTES};
+pub use money::{Cost, Fee, MoneyWish, Per, Rung};
 pub use read::{Outing, includes, read};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 

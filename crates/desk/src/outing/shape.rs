@@ -2,6 +2,7 @@
 //! `demo/spring-day.toml` are their documentation.
 
 use super::file::Said;
+use super::money::{CostTable, MoneyTable};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use toml::Spanned;
@@ -34,6 +35,8 @@ pub(crate) struct OutingFile {
     pub(crate) serving: Vec<ServingTable>,
     pub(crate) confirmation: Vec<ConfirmationTable>,
     pub(crate) correction: Vec<CorrectionTable>,
+    pub(crate) money: Option<MoneyTable>,
+    pub(crate) cost: Vec<CostTable>,
 }
 
 /// The outing itself.

@@ -3,16 +3,20 @@
 mod certainty;
 mod kit;
 mod make;
+mod money;
 mod people;
 mod plants;
 mod questions;
 pub(crate) mod settled;
+mod sign_up;
 mod take;
 mod timetable;
 
 pub use kit::{Kit, Store};
+pub use money::{AtSize, BreakEven, Money, Scale, Workings};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
+pub use sign_up::{Asked, Kept, SignUp, Until};
 pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
 
@@ -52,6 +56,11 @@ pub struct Plan {
     pub timetable: Timetable,
     /// What to bring.
     pub kit: Kit,
+    /// The list for those who come.
+    pub sign_up: SignUp,
+    /// What it costs and brings. Only where the outing speaks of money.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub money: Option<Money>,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -187,6 +196,8 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
         timetable: timetable::timetable(wishes, &school),
+        sign_up: sign_up::sign_up(wishes, &school),
+        money: wishes.money.as_ref().map(|wish| money::money(wish, school.participants.len())),
         questions,
         plants,
         takes,

@@ -11,7 +11,7 @@ mod serving;
 mod sheet;
 mod sums;
 
-pub use plan::{NamedPage, pages};
+pub use plan::{NamedPage, money_page, pages, sign_up};
 
 use crate::{Page, Words};
 use desk::Reply;

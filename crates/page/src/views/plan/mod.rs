@@ -2,16 +2,20 @@
 
 mod day;
 mod made;
+mod money;
 mod open;
 mod pages;
 mod people;
 mod plants;
 mod sealed;
+mod sign_up;
 mod sources;
 mod stands;
 
+pub use money::money_page;
 pub use pages::{NamedPage, pages};
 pub(super) use sealed::reasons;
+pub use sign_up::sign_up;
 
 use crate::{Block, Fact, Kind, Level, Page, Prose, Words};
 use desk::Plan;

@@ -32,7 +32,9 @@ pub fn pages(
     let mut pages = vec![
         named("run-sheet.html", run_sheet(plan, words)),
         named("serving-list.html", serving_list(plan, words)),
+        named("sign-up.html", super::sign_up(plan, words)),
     ];
+    pages.extend(super::money_page(plan, words).map(|page| named("money.html", page)));
     pages.extend(plan.plants.iter().filter_map(|plant| {
         let sheet = sheets.get(&plant.taxon)?;
         let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
