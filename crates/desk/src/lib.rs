@@ -27,14 +27,16 @@ pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_pa
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    Base, Early, EmergencyWish, InputFile, MOST_BYTES, Make, Outing, OwnContent, OwnFraction,
-    PhoneNumber, Reaches, Reader, Stop, WayBack, Wishes, includes, read,
+    Base, Cost, Early, EmergencyWish, Fee, InputFile, MOST_BYTES, Make, MoneyWish, Outing,
+    OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, WayBack, Wishes,
+    includes, read,
 };
 pub use plan::{
-    About, Act, Allergen, Allergens, BackBy, Count, Due, Emergency, Handed, Head, Instants, Intake,
-    IntakeQuestion, Kit, LabelPlan, LabelPlant, LabelStand, Labelled, Light, LotPlan, MakePlan,
-    NumberPlan, NumberStanding, OpenQuestion, Plan, PlantPlan, Row, SealedRow, Sorted,
-    SpecimenPlan, StopPlace, Store, Strength, TakePlan, Timetable, Topic, Trouble, TwinPlan,
+    About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,
+    Handed, Head, Instants, Intake, IntakeQuestion, Kept, Kit, LabelPlan, LabelPlant, LabelStand,
+    Labelled, Light, LotPlan, MakePlan, Money, NumberPlan, NumberStanding, OpenQuestion, Plan,
+    PlantPlan, Row, Scale, SealedRow, SignUp, Sorted, SpecimenPlan, StopPlace, Store, Strength,
+    TakePlan, Timetable, Topic, Trouble, TwinPlan, Until, Workings,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

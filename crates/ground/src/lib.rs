@@ -12,6 +12,7 @@ mod fault;
 mod finite;
 mod id;
 mod measure;
+mod money;
 mod normal;
 mod quantity;
 mod season;
@@ -31,6 +32,7 @@ pub use fault::{Fault, Faults, Place};
 pub use finite::Finite;
 pub use id::{ContentId, slug};
 pub use measure::{Heap, KitchenMeasure, MeasureSystem};
+pub use money::{Cents, Currency, Millionths};
 pub use normal::{normal_cdf, normal_quantile};
 pub use quantity::{
     AlcoholByVolume, Any, Area, Brix, Dried, Duration, Ethanol, Fraction, Fresh, Length, Mass,

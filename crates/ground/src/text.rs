@@ -1,6 +1,6 @@
 //! Messages: a craft names a message and its arguments; the catalogue turns it into a sentence.
 
-use crate::{Finite, Unit};
+use crate::{Cents, Currency, Finite, Unit};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -28,6 +28,8 @@ pub enum Arg {
     Taxon(String),
     /// A number in a unit; the catalogue chooses how it is rounded and written.
     Amount(Finite, Unit),
+    /// An amount of money.
+    Money(Cents, Currency),
     /// A whole number of things.
     Count(i64),
     /// A day.

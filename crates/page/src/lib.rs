@@ -12,6 +12,7 @@ mod fault;
 mod html;
 mod json;
 mod large;
+mod money;
 mod number;
 mod plain;
 mod prose;

@@ -149,7 +149,7 @@ fn grouped(digits: &str) -> String {
 }
 
 /// Digits as SI writes them: groups of three from five digits up, a true minus, none before zero.
-fn spaced(digits: &str) -> String {
+pub(crate) fn spaced(digits: &str) -> String {
     let (sign, digits) = match digits.strip_prefix('-') {
         Some(rest) if rest.contains(|c| matches!(c, '1'..='9')) => ("−", rest),
         Some(rest) => ("", rest),

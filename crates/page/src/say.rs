@@ -41,6 +41,7 @@ impl Catalogue {
             Arg::Words(words) => foreign(words),
             Arg::Taxon(name) => format!("{TAXON_STARTS}{}{TAXON_ENDS}", foreign(name)),
             Arg::Amount(value, unit) => self.amount(value.get(), *unit, Rounding::Nearest),
+            Arg::Money(amount, currency) => self.money(*amount, *currency),
             Arg::Count(count) => whole(*count),
             Arg::Day(day) => self.day(*day),
             Arg::Text(text) => self.compose(text, None, gaps),

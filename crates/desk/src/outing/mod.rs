@@ -4,6 +4,7 @@ mod cross;
 mod emergency;
 mod entries;
 mod file;
+mod money;
 mod names;
 mod read;
 mod shape;
@@ -11,6 +12,7 @@ mod wishes;
 
 pub use emergency::{Base, Early, EmergencyWish, PhoneNumber, Reaches, WayBack};
 pub use file::{InputFile, MOST_BYTES};
+pub use money::{Cost, Fee, MoneyWish, Per, Rung};
 pub use read::{Outing, includes, read};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 

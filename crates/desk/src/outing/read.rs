@@ -4,6 +4,7 @@ use super::cross;
 use super::emergency::{EmergencyWish, PhoneNumber, WayBack};
 use super::entries::{Entries, all, counted, maybe, whole};
 use super::file::{InputFile, Row, Said, Source};
+use super::money;
 use super::names::{Given, Names};
 use super::shape::{
     ContentTable, DistTable, FractionTable, MakeTable, OutingFile, OutingTable, StopTable,
@@ -58,6 +59,7 @@ pub fn read(files: &[InputFile], herbal: &Herbal) -> Result<Outing, Faults> {
     let wishes = only_outing(&parsed, files, &mut faults)
         .and_then(|(source, table)| outing(source, &names, table, &mut faults));
     let mut wishes = wishes.unwrap_or_else(unread);
+    wishes.money = money::read(&parsed, &mut faults);
     let mut journal = Journal::new();
     for (source, shape) in &parsed {
         let kitchen = wishes.kitchen;
@@ -171,6 +173,7 @@ fn outing(
         makes: BTreeMap::new(),
         contents: BTreeMap::new(),
         fractions: Vec::new(),
+        money: None,
     })
 }
 
@@ -200,6 +203,7 @@ fn unread() -> Wishes {
         makes: BTreeMap::new(),
         contents: BTreeMap::new(),
         fractions: Vec::new(),
+        money: None,
     }
 }
 

@@ -3,6 +3,7 @@
 
 use super::emergency::{EmergencyTable, NumberTable, WayBackTable};
 use super::file::Said;
+use super::money::{CostTable, MoneyTable};
 use serde::Deserialize;
 use std::collections::BTreeMap;
 use toml::Spanned;
@@ -38,6 +39,8 @@ pub(crate) struct OutingFile {
     pub(crate) serving: Vec<ServingTable>,
     pub(crate) confirmation: Vec<ConfirmationTable>,
     pub(crate) correction: Vec<CorrectionTable>,
+    pub(crate) money: Option<MoneyTable>,
+    pub(crate) cost: Vec<CostTable>,
 }
 
 /// The outing itself.

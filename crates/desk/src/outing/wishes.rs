@@ -1,6 +1,7 @@
 //! What an outing wants, apart from what has happened: the wishes of its file.
 
 use super::emergency::{EmergencyWish, WayBack};
+use super::money::MoneyWish;
 use ground::{
     AlcoholByVolume, Dist, Duration, Fraction, Heap, Length, LifeForm, MassFraction, MeasureSystem,
     Part, Region, Spoken,
@@ -61,6 +62,8 @@ pub struct Wishes {
     pub contents: BTreeMap<String, OwnContent>,
     /// Shares of a stand that the leader allows in place of the herbal's.
     pub fractions: Vec<OwnFraction>,
+    /// What is said of money; none means that nobody said anything.
+    pub money: Option<MoneyWish>,
 }
 
 /// Somebody who reads characters.

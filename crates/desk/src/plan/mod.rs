@@ -9,10 +9,12 @@ mod intake;
 mod kit;
 mod labels;
 mod make;
+mod money;
 mod people;
 mod plants;
 mod questions;
 pub(crate) mod settled;
+mod sign_up;
 mod take;
 mod timetable;
 mod turning_back;
@@ -25,8 +27,10 @@ pub use kit::{Kit, Store};
 pub use labels::{
     Allergen, Allergens, LabelPlan, LabelPlant, LabelStand, Labelled, Sorted, Strength,
 };
+pub use money::{AtSize, BreakEven, Money, Scale, Workings};
 pub use plants::{LotPlan, PlantPlan, SpecimenPlan, TwinPlan};
 pub use questions::{About, OpenQuestion};
+pub use sign_up::{Asked, Kept, SignUp, Until};
 pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
 pub use turning_back::BackBy;
@@ -82,6 +86,11 @@ pub struct Plan {
     pub intake: Intake,
     /// The last day on which the sealed list is kept.
     pub keep_until: Answer<Date>,
+    /// The list for those who come.
+    pub sign_up: SignUp,
+    /// What it costs and brings. Only where the outing speaks of money.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub money: Option<Money>,
     /// Why the decisions are what they are. Only where it was asked for.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub sealed: Option<Vec<SealedRow>>,
@@ -241,6 +250,8 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         readers: readers(wishes),
         emergency,
         rules: rules(world, wishes, &school),
+        sign_up: sign_up::sign_up(wishes, &school),
+        money: wishes.money.as_ref().map(|wish| money::money(wish, school.participants.len())),
         questions,
         plants,
         takes,

@@ -6,6 +6,7 @@ mod due;
 mod emergency;
 mod intake_form;
 mod made;
+mod money;
 mod open;
 mod pages;
 mod people;
@@ -14,11 +15,13 @@ mod run_sheet;
 mod sealed;
 mod sealed_list;
 mod serving_list;
+mod sign_up;
 mod sorting_sheet;
 pub(super) mod sources;
 mod stands;
 
 pub(crate) use due::act;
+
 pub use pages::{NamedPage, pages};
 pub(super) use sealed::reasons;
 

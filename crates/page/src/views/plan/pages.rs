@@ -7,9 +7,11 @@ use super::super::sheet::teach::hand_out_foot;
 use super::brew_sheet::brew_sheet;
 use super::emergency::{copy_at_base, emergency};
 use super::intake_form::intake_form;
+use super::money::money_page;
 use super::run_sheet::run_sheet;
 use super::sealed_list::sealed_list;
 use super::serving_list::serving_list;
+use super::sign_up::sign_up;
 use super::sorting_sheet::sorting_sheets;
 use super::{made, section, sources, stands};
 use crate::{Block, Format, Level, NoticeKind, Page, Prose, Words};
@@ -45,7 +47,9 @@ pub fn pages(
         named("copy-at-base", copy_at_base(plan, words)),
         named("serving-list", serving_list(plan, words)),
         named("intake-form", intake_form(plan, words)),
+        named("sign-up", sign_up(plan, words)),
     ];
+    pages.extend(money_page(plan, words).map(|page| named("money", page)));
     let sorting = sorting_sheets(plan, sheets, words).into_iter();
     pages.extend(sorting.map(|(name, page)| named(&name, page)));
     pages.extend(plan.plants.iter().filter_map(|plant| {
