@@ -22,7 +22,9 @@ cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
 cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
-cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker";
+cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker
+cargo xtask paper [FOLDER]    the PDF pages of a folder, looked at with tools that had no part in them
+cargo xtask pictures          draws the pictures of the README from the pages of the demo";
 
 fn main() -> ExitCode {
     let args: Vec<_> = std::env::args().skip(1).collect();
@@ -44,6 +46,9 @@ fn run(house: &House, words: &[&str]) -> Outcome {
         ["fade"] => trials::fade(house),
         ["recall"] => trials::recall(house),
         ["pages"] => pages::check(house),
+        ["paper"] => paper::check(house),
+        ["paper", folder] => paper::check_folder(house, folder.as_ref()),
+        ["pictures"] => paper::pictures::draw(house),
         ["pages", folder] => pages::check_folder(house, folder.as_ref()),
         _ => Err(USAGE.into()),
     }

@@ -29,8 +29,11 @@ const ICALENDAR: &str = "icalendar==7.3.2";
 /// Sees to everything that the steps need, before any of them takes its time.
 pub(crate) fn ready(house: &House) -> Outcome {
     wasm_target(house)?;
-    let icalendar = python_with_icalendar(house)?;
-    for found in [NODE.find(house)?, CHROMIUM.find(house)?, axe(house)?, icalendar] {
+    let programs = [NODE, CHROMIUM, PDFINFO, QPDF, ZBAR];
+    let mut found: Vec<_> = programs.iter().map(|tool| tool.find(house)).collect::<Outcome<_>>()?;
+    found.extend([axe(house)?, python_with_icalendar(house)?]);
+    found.push(python_with(house, &[NUMPY, PIKEPDF, PILLOW])?);
+    for found in found {
         say(format_args!("found {}", house.short(&found)));
     }
     Ok(())

@@ -1,5 +1,7 @@
 //! PDF pages, looked at with tools that had no part in making them.
 
+pub(crate) mod pictures;
+
 use crate::figure::Figure;
 use crate::house::{House, Outcome, read, say};
 use crate::{demo, tools};
@@ -11,7 +13,7 @@ pub(crate) fn check(house: &House) -> Outcome {
 }
 
 /// The pages of a folder; having none is a failure.
-fn check_folder(house: &House, folder: &Path) -> Outcome {
+pub(crate) fn check_folder(house: &House, folder: &Path) -> Outcome {
     let pages = demo::files(folder, "pdf")?;
     if pages.is_empty() {
         return Err(format!("no page lies under {}", house.short(folder)).into());
