@@ -150,11 +150,11 @@ mod tests {
     /// By hand: 240/12 + 6.50 = 20 + 6.50; 240/20 + 6.50 = 12 + 6.50; 240/14 = 17.142….
     #[test]
     fn a_head_costs_its_share_and_its_own() {
-        assert_eq!(cents(a_head(ONCE, EACH, 12)), 26_50);
-        assert_eq!(cents(a_head(ONCE, EACH, 20)), 18_50);
-        assert_eq!(cents(a_head(ONCE, EACH, 14)), 23_65);
+        assert_eq!(cents(a_head(ONCE, EACH, 12)), 2650);
+        assert_eq!(cents(a_head(ONCE, EACH, 20)), 1850);
+        assert_eq!(cents(a_head(ONCE, EACH, 14)), 2365);
         assert_eq!(a_head(ONCE, EACH, 0), None);
-        assert_eq!(cents(costs(ONCE, EACH, 12)), 318_00);
+        assert_eq!(cents(costs(ONCE, EACH, 12)), 31_800);
     }
 
     /// By hand: 240/(28 − 6.50) = 240/21.50 = 11.16…; the card takes 0.42 + 0.25 = 0.67 of 28.00,
@@ -163,15 +163,15 @@ mod tests {
     fn it_breaks_even_at_twelve_with_and_without_a_card() {
         let at = |fee| break_even(ONCE, leaves(Cents::new(2800), EACH, fee).unwrap()).unwrap();
         let twelve = |people_hundredths| BreakEven::From { people: 12, people_hundredths };
-        assert_eq!(at(Cents::ZERO), twelve(11_16));
+        assert_eq!(at(Cents::ZERO), twelve(1116));
         assert_eq!(cents(fee_on(card(), Cents::new(2800))), 67);
-        assert_eq!(at(Cents::new(67)), twelve(11_52));
+        assert_eq!(at(Cents::new(67)), twelve(1152));
     }
 
     #[test]
     fn what_divides_exactly_is_not_rounded_up() {
         let exact = break_even(Cents::new(24_000), Cents::new(2_000)).unwrap();
-        assert_eq!(exact, BreakEven::From { people: 12, people_hundredths: 12_00 });
+        assert_eq!(exact, BreakEven::From { people: 12, people_hundredths: 1200 });
         assert_eq!(break_even(ONCE, Cents::ZERO), Some(BreakEven::Never));
         assert_eq!(break_even(ONCE, Cents::new(-1)), Some(BreakEven::Never));
     }
@@ -179,8 +179,8 @@ mod tests {
     /// By hand: 16 · 21.50 − 240 = 344 − 240.
     #[test]
     fn sixteen_people_leave_a_hundred_and_four() {
-        assert_eq!(cents(left(ONCE, Cents::new(2150), 16)), 104_00);
-        assert_eq!(cents(left(ONCE, Cents::new(2150), 11)), -3_50);
+        assert_eq!(cents(left(ONCE, Cents::new(2150), 16)), 10_400);
+        assert_eq!(cents(left(ONCE, Cents::new(2150), 11)), -350);
     }
 
     fn scale() -> Vec<Rung> {
@@ -195,9 +195,9 @@ mod tests {
     #[test]
     fn a_scale_brings_what_its_rungs_bring() {
         let scale = scale();
-        assert_eq!((cents(taken(&scale)), on_scale(&scale)), (448_00, Some(16)));
-        assert_eq!(cents(taken(&scale).unwrap().share_down(16)), 28_00);
-        assert_eq!(cents(fees(&scale, card())), 10_72);
+        assert_eq!((cents(taken(&scale)), on_scale(&scale)), (44_800, Some(16)));
+        assert_eq!(cents(taken(&scale).unwrap().share_down(16)), 2800);
+        assert_eq!(cents(fees(&scale, card())), 1072);
         let all = costs(ONCE, EACH, 16).unwrap();
         assert_eq!(cents(lowest_must_be(&scale, all, Fee::default())), 0);
     }
@@ -208,8 +208,8 @@ mod tests {
     #[test]
     fn the_lowest_price_carries_what_the_others_leave() {
         let costs = Cents::new(50_000);
-        assert_eq!(cents(lowest_must_be(&scale(), costs, Fee::default())), 33_00);
-        assert_eq!(cents(lowest_must_be(&scale(), costs, card())), 35_92);
+        assert_eq!(cents(lowest_must_be(&scale(), costs, Fee::default())), 3300);
+        assert_eq!(cents(lowest_must_be(&scale(), costs, card())), 3592);
     }
 
     #[test]
