@@ -81,7 +81,7 @@ sheet-tell = look at
 
 sheet-parts = Part by part
 # $forms: a list in words; $use, $harm: a word or two.
-sheet-part-says = { $forms }. Used for: { $use }. Harm: { $harm }.
+sheet-part-says = As { $forms }. Used for: { $use }. Harm: { $harm }.
 sheet-contact = On the skin: { $does }.
 sheet-use-food = food
 sheet-use-flavour = seasoning

@@ -143,9 +143,10 @@ view-sign-0 = 0 to 3
 view-sign-emergency = call if something happens
 view-sign-price = pays
 view-sign-read = terms read
-view-sign-photo = pictures: none, unless ticked
-view-sign-photo-choices = ☐{"\u00A0"}group ☐{"\u00A0"}own ☐{"\u00A0"}web ☐{"\u00A0"}film
-view-sign-photo-says = Without a tick there is no picture. Group: among those who came. Own: a copy for yourself. Web and film: seen by anybody; what is printed or copied cannot be called back. Under 16, the child and a parent both say so. No child's name stands beside a picture.
+view-sign-photo = pictures
+# $prices: a list of money.
+view-sign-prices = Prices to choose from: { $prices }. Write the one that was chosen; never ask why.
+view-sign-photo-says = Pictures: nothing written means none. Else write what was said yes to. G: a group picture, for those who came. O: a copy of their own. W: the web. F: film. What is printed or copied cannot be called back. Under 16, the child and a parent both say yes. No child's name stands beside a picture.
 view-sign-not-here = Nothing about health stands on this list. Whoever tastes something gets a form of their own for that.
 view-sign-kept = Until when each is kept
 view-sign-kept-caption = A rule of this house, without a source; the law of the place goes before it

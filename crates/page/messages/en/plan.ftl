@@ -204,7 +204,7 @@ view-home-title = { $common } ({ $name })
 view-home-leave = How much to leave
 view-home-recipe = What to make of it
 view-home-no-recipe = No recipe stands here: something deadly is taken for it.
-view-home-ask = There are people who should not have it, and people who should ask first. Before you use it, ask somebody who knows both the plant and you.
+view-home-ask = Some people should not have it. Some should ask first. Before you use it, ask somebody who knows the plant and you.
 
 ### Sources
 

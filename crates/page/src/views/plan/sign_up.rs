@@ -32,6 +32,7 @@ pub(super) fn sign_up(plan: &Plan, words: &Words<'_>) -> Page {
         .on(Format::Wide)
         .with([words.para(&Text::new("view-sign-says")), words.para(&taken(list))])
         .with([table(list, words)])
+        .with(prices(list, words))
         .with(paras)
         .with(section("view-sign-terms", vec![terms(list, words)], words))
         .with(section("view-sign-kept", vec![kept(list, words)], words))
@@ -46,8 +47,8 @@ fn taken(list: &SignUp) -> Text {
 }
 
 fn table(list: &SignUp, words: &Words<'_>) -> Block {
-    let known = list.known.iter().map(|name| row(Prose::new().said(name), list, words));
-    let free = (0..list.lines).map(|_| row(Prose::new().blank(), list, words));
+    let known = list.known.iter().map(|name| row(Prose::new().said(name)));
+    let free = (0..list.lines).map(|_| row(Prose::new().blank()));
     Block::Table(Table {
         caption: words.word("view-sign-caption").into(),
         columns: COLUMNS.map(|id| Column::words(words.word(id))).into(),
@@ -56,23 +57,22 @@ fn table(list: &SignUp, words: &Words<'_>) -> Block {
     })
 }
 
-/// A line: what is known of it, and room or boxes for the rest.
-fn row(name: Prose, list: &SignUp, words: &Words<'_>) -> Vec<Prose> {
-    let blank = || Prose::new().blank();
-    let blanks = (1..=7).map(|_| blank());
-    let photo = words.word("view-sign-photo-choices").into();
-    std::iter::once(name).chain(blanks).chain([price(list, words), "☐".into(), photo]).collect()
+/// A line: what is known of it, and room for the rest.
+fn row(name: Prose) -> Vec<Prose> {
+    let rest = COLUMNS.iter().skip(1).map(|id| match *id {
+        "view-sign-read" => "☐".into(),
+        _ => Prose::new().blank(),
+    });
+    std::iter::once(name).chain(rest).collect()
 }
 
-/// A box for each price there is to choose from.
-fn price(list: &SignUp, words: &Words<'_>) -> Prose {
-    let Some(currency) = list.currency.filter(|_| !list.prices.is_empty()) else {
-        return Prose::new().blank();
-    };
-    let boxed = |price: &ground::Cents| {
-        Prose::new().text("☐\u{a0}").then(words.money(*price, currency)).text(" ")
-    };
-    list.prices.iter().map(boxed).fold(Prose::new(), Prose::then)
+/// The prices there are to choose from.
+fn prices(list: &SignUp, words: &Words<'_>) -> Option<Block> {
+    let currency = list.currency.filter(|_| !list.prices.is_empty())?;
+    let said: Vec<_> =
+        list.prices.iter().map(|price| words.catalogue.money(*price, currency)).collect();
+    let text = Text::new("view-sign-prices").with("prices", words.catalogue.list(&said));
+    Some(words.para(&text))
 }
 
 fn terms(list: &SignUp, words: &Words<'_>) -> Block {

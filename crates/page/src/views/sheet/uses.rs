@@ -24,7 +24,7 @@ impl View<'_> {
         let mut says = Prose::new()
             .strong(&self.parts_said(&[row.part]))
             .then(stage.unwrap_or_default())
-            .text(" — ")
+            .text(". ")
             .then(self.words.prose(&uses));
         if let Some(note) = &row.note {
             says = says.text(" ").said(note);
