@@ -10,7 +10,10 @@ use std::collections::BTreeMap;
 use std::ffi::OsStr;
 use std::fs;
 use std::io;
+use std::panic::resume_unwind;
 use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
+use std::thread;
 
 /// The calendar file beside the pages.
 const DATES: &str = "dates.ics";
@@ -113,14 +116,29 @@ impl PageArgs {
         made: DateTime,
     ) -> Result<Vec<(String, Vec<u8>)>, Faults> {
         let press = Press::new()?;
-        let mut files = Vec::with_capacity(2 * pages.len());
-        for NamedPage { name, page } in pages {
+        let both = |NamedPage { name, page }: NamedPage| {
             let page = if self.large { page.large() } else { page };
-            files.push((format!("{name}.html"), html(&page).into_bytes()));
-            files.push((format!("{name}.pdf"), press.print(&page, paper, made)?));
-        }
-        Ok(files)
+            let pdf = press.print(&page, paper, made)?;
+            Ok([(format!("{name}.html"), html(&page).into_bytes()), (format!("{name}.pdf"), pdf)])
+        };
+        let printed: Result<Vec<_>, Fault> = side_by_side(pages, both).into_iter().collect();
+        Ok(printed?.into_iter().flatten().collect())
     }
+}
+
+/// Does something with each, as many at once as the machine has cores; the order stays.
+fn side_by_side<T: Send, R: Send>(all: Vec<T>, work: impl Fn(T) -> R + Sync) -> Vec<R> {
+    let cores = thread::available_parallelism().map_or(1, usize::from);
+    let queue = Mutex::new(all.into_iter().enumerate());
+    let next = || queue.lock().unwrap_or_else(PoisonError::into_inner).next();
+    let worker = || std::iter::from_fn(next).map(|(at, one)| (at, work(one))).collect::<Vec<_>>();
+    let mut done: Vec<_> = thread::scope(|scope| {
+        let workers: Vec<_> = (0..cores).map(|_| scope.spawn(worker)).collect();
+        let finished = workers.into_iter().map(|worker| worker.join());
+        finished.flat_map(|done| done.unwrap_or_else(|panic| resume_unwind(panic))).collect()
+    });
+    done.sort_by_key(|(at, _)| *at);
+    done.into_iter().map(|(_, result)| result).collect()
 }
 
 /// What is known of each plant of a plan.

@@ -74,7 +74,7 @@ fn one(plan: &Plan, question: &IntakeQuestion, number: usize, words: &Words<'_>)
     let asks = Text::new(message(&question.asks));
     let heading = Text::new("forms-numbered").with("number", number).with("question", asks);
     [
-        words.heading(Level::Point, &heading),
+        words.heading(Level::Part, &heading),
         Block::Para(boxes(&question.asks, words)),
         Block::Para(why(plan, question, words)),
     ]
