@@ -36,7 +36,7 @@ pub(super) fn table(plan: &Plan, words: &Words<'_>) -> Block {
 }
 
 /// What one person may be handed, with a tick where a named person stands for it.
-fn cell(handed: Option<&Handed>, words: &Words<'_>) -> Prose {
+pub(super) fn cell(handed: Option<&Handed>, words: &Words<'_>) -> Prose {
     let Some(handed) = handed else { return words.word("view-serving-not-for").into() };
     let tick = if handed.confirmed_by.is_some() { " ✓" } else { "" };
     let had = Text::new("view-serving-had").with("count", handed.had);

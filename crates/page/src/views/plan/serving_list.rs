@@ -1,7 +1,6 @@
 //! Who is handed what, on paper: a box to tick and room for the time in each cell that may be handed.
 //! It says what, and never why.
 
-use super::super::serving;
 use super::people;
 use crate::{Block, Column, Format, Kind, Page, Prose, Table, Words};
 use desk::{Handed, MakePlan, Plan};
@@ -64,12 +63,8 @@ fn table(plan: &Plan, (makes, from): (&[MakePlan], usize), words: &Words<'_>) ->
 
 /// What may be handed, with a box and room for the time; neither where nothing may be.
 fn cell(handed: Option<&Handed>, words: &Words<'_>) -> Prose {
-    let Some(handed) = handed else { return words.word("view-serving-not-for").into() };
-    let tick = if handed.confirmed_by.is_some() { " ✓" } else { "" };
-    let had = Text::new("view-serving-had").with("count", handed.had);
-    let had = if handed.had > 0 { words.prose(&had) } else { Prose::new() };
-    let says = serving::outcome(handed.outcome, words).text(tick).then(had);
-    if handed.outcome.strictness() > Strictness::AtMost {
+    let says = people::cell(handed, words);
+    if handed.is_none_or(|handed| handed.outcome.strictness() > Strictness::AtMost) {
         return says;
     }
     says.text(&words.word("forms-list-box")).blank()
