@@ -3,7 +3,7 @@
 use crate::fonts::{DRAWN, Fonts};
 use crate::markup::string;
 use crate::paper::Setting;
-use crate::width;
+use crate::width::{self, Width};
 use page::{
     Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Label,
     LabelFace, LabelLine, Labels, Level, Lines, List, Marks, Notice, NoticeKind, Page, Prose,
@@ -88,6 +88,7 @@ impl<'a> Writer<'a> {
         let name = match list.marks {
             Marks::Bullets => "bullets",
             Marks::Numbers => "numbered",
+            Marks::Notes => "notes",
         };
         let items: Vec<_> = list.items.iter().map(|item| self.item(item)).collect();
         format!("{name}({})", items.join(", "))
@@ -103,12 +104,15 @@ impl<'a> Writer<'a> {
 
     fn table(&mut self, table: &Table) -> String {
         let size = width::table_size(table, self.line_ems, self.size);
+        let columns = width::columns(table, self.line_ems / size);
+        let columns: Vec<_> = columns.into_iter().map(column_width).collect();
         let heads: Vec<_> = table.columns.iter().map(|column| self.prose(&column.head)).collect();
         let aligns: Vec<_> = table.columns.iter().map(align).collect();
         let rows: Vec<_> = table.rows.iter().map(|row| self.row(table, row)).collect();
         format!(
-            "sheet-table(caption: {}, size: {size}em, aligns: ({},), heads: ({},), row-heads: {}, {})",
+            "sheet-table(caption: {}, size: {size}em, columns: ({},), aligns: ({},), heads: ({},), row-heads: {}, {})",
             self.prose(&table.caption),
+            columns.join(", "),
             aligns.join(", "),
             heads.join(", "),
             table.rows_have_heads,
@@ -125,8 +129,7 @@ impl<'a> Writer<'a> {
 
     /// The prose of a cell; room to write makes the cell tall.
     fn cell(&self, prose: &Prose) -> String {
-        let blank = !prose.is_empty() && prose.iter().all(|piece| *piece == Inline::Blank);
-        if blank { "room".to_owned() } else { self.prose(prose) }
+        if width::is_room(prose) { "room".to_owned() } else { self.prose(prose) }
     }
 
     fn facts(&mut self, facts: &[Fact]) -> String {
@@ -262,6 +265,13 @@ impl<'a> Writer<'a> {
         } else {
             words.to_owned()
         }
+    }
+}
+
+fn column_width(width: Width) -> String {
+    match width {
+        Width::Natural => "auto".to_owned(),
+        Width::Share(share) => format!("{share:.2}fr"),
     }
 }
 

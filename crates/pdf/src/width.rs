@@ -1,10 +1,16 @@
-//! Whether the words of a table fit beside each other, judged before it is set.
+//! Whether the words of a table fit beside each other, and how wide its columns are set, judged before
+//! it is set.
 
-use page::{Fact, Prose, Table, TypeSize};
+use page::{Fact, Inline, Prose, Table, TypeSize};
 
 /// Width of a letter of a long word in bold type, in the size of the type: Andika's average over
 /// English words, and a little more.
 const LETTER_EM: f64 = 0.62;
+/// Width of a letter over a whole cell of words and gaps.
+const CELL_LETTER_EM: f64 = 0.54;
+/// Room to write a time, a weight or two initials, and how much of it is welcome.
+const ROOM_EM: f64 = 6.0;
+const WELCOME_ROOM_EM: f64 = 11.0;
 /// What stands between two columns.
 const GAP_EM: f64 = 0.9;
 /// Letters are set no smaller than this, against the text of the page; in large print no smaller
@@ -19,16 +25,99 @@ pub(crate) fn table_size(table: &Table, line_ems: f64, size: TypeSize) -> f64 {
         TypeSize::Normal => SMALLEST,
         TypeSize::Large => SMALLEST_LARGE,
     };
-    let column = |at: usize| {
-        let cells = table.rows.iter().filter_map(|row| row.get(at));
-        let heads = table.columns.get(at).map(|column| &column.head);
-        cells.chain(heads).map(longest_word).max().unwrap_or(0)
-    };
     let columns = table.columns.len();
-    let letters: usize = (0..columns).map(column).sum();
+    let letters: usize =
+        (0..columns).filter_map(|at| cells(table, at).map(longest_word).max()).sum();
     let wanted = letters as f64 * LETTER_EM + columns as f64 * GAP_EM;
     let size = (line_ems / wanted).clamp(smallest, 1.0);
     (size * 100.0).floor() / 100.0
+}
+
+/// Head and cells of a column.
+fn cells(table: &Table, at: usize) -> impl Iterator<Item = &Prose> {
+    let head = table.columns.get(at).map(|column| &column.head);
+    head.into_iter().chain(table.rows.iter().filter_map(move |row| row.get(at)))
+}
+
+/// Whether a cell is nothing but room to write.
+pub(crate) fn is_room(cell: &Prose) -> bool {
+    !cell.is_empty() && cell.iter().all(|piece| *piece == Inline::Blank)
+}
+
+/// How a column is set.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) enum Width {
+    /// As wide as its widest cell.
+    Natural,
+    /// A share of the line.
+    Share(f64),
+}
+
+/// What a column needs, in the size of the letters.
+#[derive(Clone, Copy)]
+struct Need {
+    /// For its longest word, or to write in.
+    least: f64,
+    /// For its longest cell in one line.
+    most: f64,
+    room: bool,
+}
+
+impl Need {
+    fn of(table: &Table, at: usize) -> Self {
+        let letters = |cell: &Prose| cell.plain().chars().count() as f64;
+        let longest = cells(table, at).map(letters).fold(0.0, f64::max);
+        let word = cells(table, at).map(longest_word).max().unwrap_or(0) as f64;
+        let room = cells(table, at).any(is_room);
+        let (least, most) = if room { (ROOM_EM, WELCOME_ROOM_EM) } else { (0.0, 0.0) };
+        Self {
+            least: least.max(word * LETTER_EM) + GAP_EM,
+            most: most.max(longest * CELL_LETTER_EM).max(word * LETTER_EM) + GAP_EM,
+            room,
+        }
+    }
+
+    /// Long cells are given more of the line, but less than in proportion: rows then come out about
+    /// equally high.
+    fn weight(self) -> f64 {
+        self.most.sqrt()
+    }
+}
+
+/// How wide each column is set on a line so long: all as they come where they fit, what is written in
+/// taking the rest; else no column less than its longest word and none more than its longest cell.
+pub(crate) fn columns(table: &Table, line_ems: f64) -> Vec<Width> {
+    let needs: Vec<_> = (0..table.columns.len()).map(|at| Need::of(table, at)).collect();
+    if needs.iter().map(|need| need.most).sum::<f64>() <= line_ems {
+        let width = |need: &Need| if need.room { Width::Share(1.0) } else { Width::Natural };
+        return needs.iter().map(width).collect();
+    }
+    shares(&needs, line_ems).into_iter().map(Width::Share).collect()
+}
+
+/// Shares by weight, until none is too narrow or wider than it needs.
+fn shares(needs: &[Need], line_ems: f64) -> Vec<f64> {
+    let mut fixed: Vec<Option<f64>> = vec![None; needs.len()];
+    loop {
+        let free = || needs.iter().zip(&fixed).filter(|(_, fixed)| fixed.is_none());
+        let rest = line_ems - fixed.iter().flatten().sum::<f64>();
+        let weights: f64 = free().map(|(need, _)| need.weight()).sum();
+        let share = |need: &Need| (rest * need.weight() / weights).max(0.0);
+        let narrow = needs
+            .iter()
+            .enumerate()
+            .find(|(at, need)| fixed.get(*at) == Some(&None) && share(need) < need.least);
+        let wide = needs
+            .iter()
+            .enumerate()
+            .find(|(at, need)| fixed.get(*at) == Some(&None) && share(need) > need.most);
+        let settled = narrow.map(|(at, need)| (at, need.least));
+        let Some((at, width)) = settled.or(wide.map(|(at, need)| (at, need.most))) else {
+            let width = |(need, fixed): (&Need, &Option<f64>)| fixed.unwrap_or_else(|| share(need));
+            return needs.iter().zip(&fixed).map(width).collect();
+        };
+        fixed.iter_mut().skip(at).take(1).for_each(|fixed| *fixed = Some(width));
+    }
 }
 
 /// Whether labels beside their values would take more than two fifths of the line.
