@@ -78,6 +78,8 @@ pub enum Marks {
     Bullets,
     /// The order matters.
     Numbers,
+    /// Numbers in small letters: what a page cites.
+    Notes,
 }
 
 /// A point of a list.
@@ -250,6 +252,12 @@ impl Block {
     #[must_use]
     pub fn numbered(items: impl IntoIterator<Item = impl Into<Item>>) -> Self {
         Self::list(Marks::Numbers, items)
+    }
+
+    /// What a page cites, with numbers, in small letters.
+    #[must_use]
+    pub fn notes(items: impl IntoIterator<Item = impl Into<Item>>) -> Self {
+        Self::list(Marks::Notes, items)
     }
 
     fn list(marks: Marks, items: impl IntoIterator<Item = impl Into<Item>>) -> Self {

@@ -5,7 +5,7 @@
 view-labels-title = Labels
 view-labels-none = There is nothing to label.
 # $paper: A4 or letter; $size: millimetres.
-view-labels-how = On { $paper } paper, { $columns } beside and { $rows } below each other, each { $size } mm. Print them as large as they are: at 100 %, not fitted to the page.
+view-labels-how = On { $paper } paper, { $columns } beside and { $rows } below each other, each { $size } mm. Print them as large as they are: at 100 %, not fitted to the page. The sheets of labels come last.
 view-labels-check = Print one sheet on plain paper first and hold it against the labels.
 view-labels-a4 = A4
 view-labels-letter = letter

@@ -113,6 +113,7 @@ view-money-never = At { $price } it carries itself with no number of people.
 view-money-price-open = Not known: a price, what it costs, or both.
 
 view-money-scale = The sliding scale
+view-money-workings = How each number came about
 view-money-scale-caption = Prices, and how many are expected to choose each
 view-money-rung = price
 view-money-brings = brings

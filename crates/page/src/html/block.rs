@@ -60,6 +60,7 @@ impl Writer {
         match list.marks {
             Marks::Bullets => html! { ul { (items) } },
             Marks::Numbers => html! { ol { (items) } },
+            Marks::Notes => html! { ol.notes { (items) } },
         }
     }
 

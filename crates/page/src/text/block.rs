@@ -89,7 +89,7 @@ impl Canvas {
         let last = list.items.len().to_string().len();
         let mark = |at: usize| match list.marks {
             Marks::Bullets => "• ".to_owned(),
-            Marks::Numbers => format!("{:>last$}. ", at + 1),
+            Marks::Numbers | Marks::Notes => format!("{:>last$}. ", at + 1),
         };
         let items = list.items.iter().enumerate();
         items.flat_map(|(at, item)| self.item(&mark(at), item)).collect()

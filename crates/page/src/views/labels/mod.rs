@@ -4,7 +4,7 @@ mod says;
 
 use super::plan::sources;
 
-pub(super) use says::{moisture, sorted, stands, until};
+pub(super) use says::{for_whom, moisture, sorted, stands, until};
 
 use crate::{
     Block, Code, Kind, Label, LabelFace, LabelLine, Labels, Level, NoticeKind, Page, Prose, Words,
@@ -16,7 +16,7 @@ pub(super) fn page(reply: &LabelsReply, words: &Words<'_>) -> Page {
     sheets(&reply.labels, reply.sheet, words)
 }
 
-/// The labels on their sheets, then the slips.
+/// The slips, then the labels on their sheets.
 pub(super) fn sheets(labels: &[LabelPlan], sheet: LabelSheet, words: &Words<'_>) -> Page {
     let numbers = sources::numbers(&labels, words);
     let words = &words.numbered(&numbers);
@@ -32,12 +32,12 @@ pub(super) fn sheets(labels: &[LabelPlan], sheet: LabelSheet, words: &Words<'_>)
         .with("columns", sheet.columns)
         .with("rows", sheet.rows);
     page.with([words.para(&how), words.para(&Text::new("view-labels-check")), words.ruler(15)])
-        .with([Block::Labels(Labels { sheet, labels: each.collect() })])
         .with([words.heading(Level::Section, &Text::new("view-labels-slips"))])
         .with([words.para(&Text::new("view-labels-slips-says"))])
         .with(labels.iter().flat_map(|label| slip(label, words)))
         .with([words.heading(Level::Section, &Text::new("view-plan-sources"))])
         .with(sources::list(&numbers, words))
+        .with([Block::Labels(Labels { sheet, labels: each.collect() })])
 }
 
 /// The copies of a label, numbered where there are several.
@@ -91,15 +91,24 @@ fn whole(plan: &LabelPlan, words: &Words<'_>) -> Vec<Block> {
     let do_not = do_not.map(|says| words.notice(NoticeKind::DoNot, [Block::Para(says)]));
     let lines = says::lines(plan, (code_of(plan, None), None), words).into_iter();
     let lines = lines.map(|line| line.says.prose());
-    let cautions = plan.spoken.iter().map(|row| says::caution(row, words));
-    let points = [says::scientific(plan, words)].into_iter().chain(lines).chain(cautions);
-    do_not.into_iter().chain([Block::bullets(points)]).collect()
+    let lines = run_in([says::scientific(plan, words)].into_iter().chain(lines));
+    do_not.into_iter().chain([lines]).chain(points(plan, words)).collect()
+}
+
+/// The lines of a label as one paragraph.
+fn run_in(lines: impl Iterator<Item = Prose>) -> Block {
+    let all = lines.reduce(|all, line| all.text(" · ").then(line));
+    Block::Para(all.unwrap_or_default())
+}
+
+fn points(plan: &LabelPlan, words: &Words<'_>) -> Option<Block> {
+    let points: Vec<_> = says::cautions(plan).map(|row| says::caution(row, words)).collect();
+    (!points.is_empty()).then(|| Block::bullets(points))
 }
 
 /// The cautions of a wish, on the page of its recipe: with what each row says, and where it comes from.
 pub(super) fn cautions(plan: &LabelPlan, words: &Words<'_>) -> Option<Block> {
-    let points: Vec<Prose> = plan.spoken.iter().map(|row| says::caution(row, words)).collect();
-    (!points.is_empty()).then(|| words.notice(NoticeKind::Caution, [Block::bullets(points)]))
+    points(plan, words).map(|points| words.notice(NoticeKind::Caution, [points]))
 }
 
 /// A label as it will be printed, in words.
@@ -107,7 +116,5 @@ pub(super) fn preview(plan: &LabelPlan, sheet: LabelSheet, words: &Words<'_>) ->
     let label = one(plan, None, &LabelFace::of(&sheet), words);
     let head = [Prose::new().strong(&label.title.plain()), label.scientific];
     let lines = label.beside.iter().chain(&label.below).map(LabelLine::prose);
-    let lines = head.into_iter().chain(label.do_not).chain(lines);
-    let all = lines.reduce(|all, line| all.text(" · ").then(line));
-    vec![Block::Para(all.unwrap_or_default())]
+    vec![run_in(head.into_iter().chain(label.do_not).chain(lines))]
 }

@@ -74,14 +74,7 @@ pub(super) fn lines(
         line(true, "label-sorting", sorted(plan, words)),
         line(false, "label-allergens", allergens(plan, words)),
     ];
-    let not_for = group(excluded(plan), words);
-    lines.extend(not_for.map(|value| line(false, "label-not-for", value)));
-    lines.extend(asked_first(plan, words).map(|value| line(false, "label-ask", value)));
-    if plan.spoken.is_empty() {
-        let unknown = words.word("label-cautions-unknown");
-        lines.push(line(false, "label-not-for", unknown.into()));
-    }
-    lines.extend(everybody(plan).map(|says| line(false, "label-everybody", says)));
+    lines.extend(for_whom(plan, words).into_iter().map(|says| Line { says, always: false }));
     lines.push(line(true, "label-what", what(plan, words)));
     lines.push(line(true, since, day(plan.since, words)));
     lines.extend(strength(plan, words).map(|value| line(false, "label-strength", value)));
@@ -90,6 +83,17 @@ pub(super) fn lines(
     lines.push(line(false, "label-law", words.word(law).into()));
     lines.extend(families(plan).map(|value| line(false, "label-family", value)));
     lines
+}
+
+/// For whom it is not, who asks first, and what everybody minds.
+pub(in crate::views) fn for_whom(plan: &LabelPlan, words: &Words<'_>) -> Vec<LabelLine> {
+    let line = |id: &str, value: Prose| LabelLine::new(words.word(id), value);
+    let unknown = plan.spoken.is_empty().then(|| words.word("label-cautions-unknown").into());
+    let not_for = group(excluded(plan), words).into_iter().chain(unknown);
+    let not_for = not_for.map(|value| line("label-not-for", value));
+    let ask = asked_first(plan, words).map(|value| line("label-ask", value));
+    let mind = everybody(plan).map(|says| line("label-everybody", says));
+    not_for.chain(ask).chain(mind).collect()
 }
 
 fn code_line(code: Option<String>, copy: Option<(u32, u32)>, words: &Words<'_>) -> Prose {
@@ -221,14 +225,22 @@ fn excluded(plan: &LabelPlan) -> BTreeSet<Who> {
     rows.map(|row| row.who).collect()
 }
 
-/// Those who ask first, but for those it is not for anyway.
-fn asked_first(plan: &LabelPlan, words: &Words<'_>) -> Option<Prose> {
-    let asks = |row: &&Spoken| matches!(row.action, Action::Ask | Action::Limit);
+fn asks(row: &Spoken) -> bool {
+    matches!(row.action, Action::Ask | Action::Limit)
+}
+
+/// Every caution, but for those that ask something of people it is not for anyway.
+pub(super) fn cautions(plan: &LabelPlan) -> impl Iterator<Item = &Spoken> {
     let not_for = excluded(plan);
     let under = not_for.iter().filter_map(|who| years(*who)).max();
-    let left = |who: &Who| !not_for.contains(who) && (years(*who).is_none() || years(*who) > under);
-    let rows = plan.spoken.iter().filter(asks).map(|row| row.who);
-    group(rows.filter(left).collect(), words)
+    let left =
+        move |who: &Who| !not_for.contains(who) && (years(*who).is_none() || years(*who) > under);
+    plan.spoken.iter().filter(move |row| !asks(row) || left(&row.who))
+}
+
+/// Those who ask first.
+fn asked_first(plan: &LabelPlan, words: &Words<'_>) -> Option<Prose> {
+    group(cautions(plan).filter(|row| asks(row)).map(|row| row.who).collect(), words)
 }
 
 /// Groups of people, each once; of ages the highest stands for all.

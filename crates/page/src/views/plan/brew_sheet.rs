@@ -77,8 +77,10 @@ fn herb(brew: &Brew, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Fact> 
             said("view-brew-lots", labels::sorted(label, words)),
         ]
     });
+    let whom = label.map(|label| labels::for_whom(label, words)).into_iter().flatten();
+    let whom = whom.map(|line| Fact::new(line.label, line.value));
     let tools = words.fact(&Text::new("view-brew-equipment"), equipment(brew, words));
-    std::iter::once(state).chain(rest.into_iter().flatten()).chain([tools]).collect()
+    std::iter::once(state).chain(whom).chain(rest.into_iter().flatten()).chain([tools]).collect()
 }
 
 /// What must be at hand, from what goes in and what is done.

@@ -20,7 +20,8 @@ pub(super) fn money_page(plan: &Plan, words: &Words<'_>) -> Option<Page> {
         .with(section("view-money-costs", view.costs(), words))
         .with(section("view-money-sizes", view.sizes(), words))
         .with(section("view-money-break-even", view.break_even(), words))
-        .with(section("view-money-scale", view.scale(), words));
+        .with(section("view-money-scale", view.scale(), words))
+        .with(section("view-money-workings", view.workings(), words));
     Some(page)
 }
 
@@ -46,9 +47,20 @@ impl View<'_> {
         (!texts.is_empty()).then_some(Block::Notice(crate::Notice { kind, head, blocks }))
     }
 
-    /// How a number came about, on demand.
-    fn working(&self, name: &str, working: Option<&Working>) -> Option<Block> {
-        working.map(|working| self.words.working(&Anchor::new(name), working))
+    /// How each number came about: after all of them, since paper shows workings opened.
+    fn workings(&self) -> Vec<Block> {
+        let workings = &self.money.workings;
+        let all = [
+            ("money-a-head", &workings.a_head),
+            ("money-left", &workings.left),
+            ("money-break-even", &workings.break_even),
+            ("money-scale", &workings.scale),
+            ("money-lowest", &workings.lowest),
+        ];
+        let opens = |(name, working): (&str, &Option<Working>)| {
+            working.as_ref().map(|working| self.words.working(&Anchor::new(name), working))
+        };
+        all.into_iter().filter_map(opens).collect()
     }
 
     fn fact(&self, label: &str, value: Prose) -> Fact {
@@ -113,15 +125,7 @@ impl View<'_> {
             rows_have_heads: true,
             rows: self.money.sizes.iter().map(|size| self.size(size)).collect(),
         };
-        let workings = &self.money.workings;
-        [Some(Block::Table(table)), self.evenly()]
-            .into_iter()
-            .chain([
-                self.working("money-a-head", workings.a_head.as_ref()),
-                self.working("money-left", workings.left.as_ref()),
-            ])
-            .flatten()
-            .collect()
+        std::iter::once(Block::Table(table)).chain(self.evenly()).collect()
     }
 
     fn size(&self, size: &AtSize) -> Vec<Prose> {
@@ -160,20 +164,13 @@ impl View<'_> {
                 .with("people", people)
                 .with("exact", format!("{}.{:02}", exact / 100, exact % 100)),
         };
-        let working = self.working("money-break-even", self.money.workings.break_even.as_ref());
-        let says = self.words.para(&text.with("price", price));
-        std::iter::once(says).chain(working).collect()
+        vec![self.words.para(&text.with("price", price))]
     }
 
     fn scale(&self) -> Vec<Block> {
         let Some(scale) = &self.money.scale else { return Vec::new() };
-        let workings = &self.money.workings;
-        [self.rungs(scale), Block::Facts(self.on_scale(scale))]
-            .into_iter()
-            .chain([self.words.para(&Text::new("view-money-scale-says"))])
-            .chain(self.working("money-scale", workings.scale.as_ref()))
-            .chain(self.working("money-lowest", workings.lowest.as_ref()))
-            .collect()
+        let says = self.words.para(&Text::new("view-money-scale-says"));
+        vec![self.rungs(scale), Block::Facts(self.on_scale(scale)), says]
     }
 
     fn rungs(&self, scale: &Scale) -> Block {

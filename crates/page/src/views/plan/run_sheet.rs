@@ -188,5 +188,5 @@ fn listed(numbers: &BTreeMap<SourceId, usize>, words: &Words<'_>) -> Vec<Block> 
         return Vec::new();
     }
     let short = |id: &SourceId| Prose::new().said(&words.source_in_full(id).plain());
-    vec![Block::numbered(numbers.keys().map(short))]
+    vec![Block::notes(numbers.keys().map(short))]
 }

@@ -46,5 +46,5 @@ pub(in crate::views) fn list(numbers: &BTreeMap<SourceId, usize>, words: &Words<
     if numbers.is_empty() {
         return Vec::new();
     }
-    vec![Block::numbered(numbers.keys().map(|id| words.source_in_full(id)))]
+    vec![Block::notes(numbers.keys().map(|id| words.source_in_full(id)))]
 }

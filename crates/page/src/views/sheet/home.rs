@@ -86,5 +86,5 @@ fn by_author(sources: &BTreeMap<SourceId, Source>) -> Option<Block> {
             Some(to) => Prose::new().link(&source.author, to),
             None => Prose::new().said(&source.author),
         });
-    (!sources.is_empty()).then(|| Block::numbered(named))
+    (!sources.is_empty()).then(|| Block::notes(named))
 }

@@ -205,7 +205,7 @@ impl View<'_> {
             self.words.source(id).text(&weak)
         });
         let any = !self.reply.sources.is_empty();
-        self.section("sheet-sources", any.then(|| Block::numbered(sources)))
+        self.section("sheet-sources", any.then(|| Block::notes(sources)))
     }
 
     /// Where something comes from: the numbers of its sources, and its standing where that is not
