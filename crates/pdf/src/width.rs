@@ -8,9 +8,12 @@ use page::{Fact, Inline, Prose, Table, TypeSize};
 const LETTER_EM: f64 = 0.62;
 /// Width of a letter over a whole cell of words and gaps.
 const CELL_LETTER_EM: f64 = 0.54;
+const BOLD_CELL_LETTER_EM: f64 = 0.6;
+/// A name, a place or a time stays in one line where there is room.
+const SHORT_EM: f64 = 12.0;
 /// Room to write a time, a weight or two initials, and how much of it is welcome.
-const ROOM_EM: f64 = 6.0;
-const WELCOME_ROOM_EM: f64 = 11.0;
+const ROOM_EM: f64 = 4.0;
+const WELCOME_ROOM_EM: f64 = 9.0;
 /// What stands between two columns.
 const GAP_EM: f64 = 0.9;
 /// Letters are set no smaller than this, against the text of the page; in large print no smaller
@@ -60,6 +63,8 @@ struct Need {
     least: f64,
     /// For its longest cell in one line.
     most: f64,
+    /// For its cells on the whole: the root of their mean square.
+    usual: f64,
     room: bool,
 }
 
@@ -67,12 +72,17 @@ impl Need {
     fn of(table: &Table, at: usize) -> Self {
         let letters = |cell: &Prose| cell.plain().chars().count() as f64;
         let longest = cells(table, at).map(letters).fold(0.0, f64::max);
+        let squares: f64 = cells(table, at).map(letters).map(|letters| letters * letters).sum();
+        let usual = (squares / cells(table, at).count().max(1) as f64).sqrt();
         let word = cells(table, at).map(longest_word).max().unwrap_or(0) as f64;
+        let bold = at == 0 && table.rows_have_heads;
+        let letter = if bold { BOLD_CELL_LETTER_EM } else { CELL_LETTER_EM };
         let room = cells(table, at).any(is_room);
         let (least, most) = if room { (ROOM_EM, WELCOME_ROOM_EM) } else { (0.0, 0.0) };
         Self {
             least: least.max(word * LETTER_EM) + GAP_EM,
-            most: most.max(longest * CELL_LETTER_EM).max(word * LETTER_EM) + GAP_EM,
+            most: most.max(longest * letter).max(word * LETTER_EM) + GAP_EM,
+            usual: most.max(usual * letter) + GAP_EM,
             room,
         }
     }
@@ -80,7 +90,7 @@ impl Need {
     /// Long cells are given more of the line, but less than in proportion: rows then come out about
     /// equally high.
     fn weight(self) -> f64 {
-        self.most.sqrt()
+        self.usual.sqrt()
     }
 }
 
@@ -95,9 +105,18 @@ pub(crate) fn columns(table: &Table, line_ems: f64) -> Vec<Width> {
     shares(&needs, line_ems).into_iter().map(Width::Share).collect()
 }
 
-/// Shares by weight, until none is too narrow or wider than it needs.
+/// What is short or fits into an even share comes as it is. The others share the rest by weight, until
+/// none is too narrow or wider than it needs.
 fn shares(needs: &[Need], line_ems: f64) -> Vec<f64> {
-    let mut fixed: Vec<Option<f64>> = vec![None; needs.len()];
+    let short = SHORT_EM.max(line_ems / needs.len() as f64);
+    let mut spare = line_ems - needs.iter().map(|need| need.least).sum::<f64>();
+    let as_it_comes = |need: &Need| {
+        let more = need.most - need.least;
+        let fits = !need.room && need.most <= short && more <= spare;
+        spare -= if fits { more } else { 0.0 };
+        fits.then_some(need.most)
+    };
+    let mut fixed: Vec<_> = needs.iter().map(as_it_comes).collect();
     loop {
         let free = || needs.iter().zip(&fixed).filter(|(_, fixed)| fixed.is_none());
         let rest = line_ems - fixed.iter().flatten().sum::<f64>();
@@ -145,6 +164,23 @@ mod tests {
             rows_have_heads: true,
             rows: Vec::new(),
         }
+    }
+
+    #[test]
+    fn short_columns_stay_whole_and_none_is_narrower_than_its_longest_word() {
+        let mut table = table(3, "look at");
+        let long =
+            "usually without a stalk, now and then a sheath round the stem or shoot".repeat(4);
+        table.rows = vec![["smell of the leaf", "with a stalk", &long].map(Prose::from).into()];
+        let widths = columns(&table, 45.0);
+        let share = |at: usize| match widths.get(at) {
+            Some(Width::Share(share)) => *share,
+            _ => 0.0,
+        };
+        assert!(share(0) >= 17.0 * BOLD_CELL_LETTER_EM && share(2) > 2.0 * share(1), "{widths:?}");
+        assert!((share(0) + share(1) + share(2) - 45.0).abs() < 1e-9, "{widths:?}");
+        table.rows = vec![[Prose::from("Nils"), Prose::new().blank(), Prose::from("yes")].into()];
+        assert_eq!(columns(&table, 45.0), [Width::Natural, Width::Share(1.0), Width::Natural]);
     }
 
     #[test]

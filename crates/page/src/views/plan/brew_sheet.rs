@@ -51,12 +51,12 @@ fn preview(plan: &Plan, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Blo
 fn stove(brew: &Brew, label: Option<&LabelPlan>, words: &Words<'_>) -> Vec<Block> {
     let herb = vec![Block::Facts(herb(brew, label, words))];
     // The section has a heading of its own.
-    let keeping = make::keeping(&brew.keeping, words).into_iter().skip(1);
-    let away = label.map(|label| {
-        let fact = words.fact(&Text::new("view-brew-away"), labels::until(label, words));
-        Block::Facts(vec![fact])
-    });
-    let keeping: Vec<_> = away.into_iter().chain(keeping).collect();
+    let mut keeping: Vec<_> = make::keeping(&brew.keeping, words).into_iter().skip(1).collect();
+    let away =
+        label.map(|label| words.fact(&Text::new("view-brew-away"), labels::until(label, words)));
+    if let Some(Block::Facts(facts)) = keeping.first_mut() {
+        facts.splice(0..0, away);
+    }
     std::iter::once(Block::Large(vec![make::helpings(brew, words)]))
         .chain(section("view-brew-herb", herb, words))
         .chain(section("view-brew-steps", vec![steps(&brew.steps, words)], words))
