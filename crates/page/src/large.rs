@@ -1,7 +1,7 @@
 //! Wide tables for large print: letters of 20 points leave room for two or three columns, so a wider
 //! table becomes its rows, one below the other, each cell beside the head of its column.
 
-use crate::{Block, Column, Fact, Item, Prose, Table};
+use crate::{Block, Column, Fact, Item, Level, Prose, Table};
 
 /// Columns that stand side by side in large print.
 const SIDE_BY_SIDE: usize = 3;
@@ -37,11 +37,11 @@ fn spread_one(block: Block) -> Vec<Block> {
 }
 
 fn rows(table: &Table) -> Vec<Block> {
-    let caption = Block::Para(strong(&table.caption));
+    let caption = Block::heading(Level::Part, table.caption.clone());
     let marks: Vec<_> = (0..table.columns.len()).map(|at| only_marks(table, at)).collect();
     let rows = table.rows.iter().flat_map(|row| {
         let (head, cells) = row.split_first()?;
-        let named = table.rows_have_heads.then(|| Block::Para(strong(head)));
+        let named = table.rows_have_heads.then(|| Block::heading(Level::Point, head.clone()));
         let skip = usize::from(table.rows_have_heads);
         let cells = std::iter::once(head).chain(cells).zip(&table.columns).zip(&marks).skip(skip);
         let facts = cells.filter(|((cell, _), marks)| !**marks && !cell.is_empty());
@@ -58,10 +58,6 @@ fn only_marks(table: &Table, at: usize) -> bool {
         row.get(at).is_none_or(|cell| !cell.plain().contains(char::is_alphanumeric))
     };
     table.columns.get(at).is_some_and(letter) && table.rows.iter().all(wordless)
-}
-
-fn strong(prose: &Prose) -> Prose {
-    Prose::new().strong(&prose.plain())
 }
 
 #[cfg(test)]
@@ -82,11 +78,12 @@ mod tests {
     fn a_wide_table_becomes_its_rows_with_every_word() {
         let wide = table(&["who", "tea", "dish", "bread"]);
         let spread = spread(vec![Block::Table(wide)]);
-        let [Block::Para(caption), Block::Para(row), Block::Facts(facts)] = spread.as_slice()
+        let [Block::Heading(caption), Block::Heading(row), Block::Facts(facts)] = spread.as_slice()
         else {
             panic!("{spread:?}");
         };
-        assert_eq!((caption.plain().as_str(), row.plain().as_str()), ("Pots", "who of nettle"));
+        assert_eq!(caption.says.plain(), "Pots");
+        assert_eq!(row.says.plain(), "who of nettle");
         let said: Vec<_> = facts.iter().map(|f| (f.label.plain(), f.value.plain())).collect();
         assert_eq!(said.len(), 3);
         assert_eq!(said[1], ("dish".to_owned(), "dish of nettle".to_owned()));

@@ -1,7 +1,7 @@
 //! A page: a title, for whom it is, and its blocks.
 
 use crate::large;
-use crate::{Block, Prose};
+use crate::{Block, Break, Prose};
 
 /// Everything that a reader sees of one reply.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -75,11 +75,18 @@ impl Page {
         self
     }
 
-    /// The same page in large print, its wide tables spread out row by row.
+    /// The same page in large print, its wide tables spread out row by row. What otherwise has one
+    /// side of a small format runs on over whole sheets.
     #[must_use]
     pub fn large(mut self) -> Self {
         self.size = TypeSize::Large;
         self.blocks = large::spread(self.blocks);
+        if self.format == Format::Wallet {
+            self.blocks.retain(|block| *block != Block::Break(Break::Page));
+        }
+        if matches!(self.format, Format::Half | Format::Wallet) {
+            self.format = Format::Sheets;
+        }
         self
     }
 

@@ -59,11 +59,24 @@ impl<'a> Writer<'a> {
             Block::Lines(Lines { label, count }) => {
                 format!("to-write({}, {count})", self.prose(label))
             }
-            Block::Large(blocks) => format!("from-afar({{\n{}}})", self.blocks(blocks)),
+            Block::Large(blocks) => self.large(blocks),
             Block::Labels(labels) => self.labels(labels),
             Block::Break(Break::Rule) => "rule()".to_owned(),
             Block::Break(Break::Page) => "next-page()".to_owned(),
         }
+    }
+
+    /// Larger letters, of which a line holds fewer.
+    fn large(&mut self, blocks: &[Block]) -> String {
+        let larger = match self.size {
+            TypeSize::Normal => 1.4,
+            TypeSize::Large => 1.15,
+        };
+        let line_ems = self.line_ems;
+        self.line_ems = line_ems / larger;
+        let said = format!("from-afar({larger}em, {{\n{}}})", self.blocks(blocks));
+        self.line_ems = line_ems;
+        said
     }
 
     fn heading(&mut self, heading: &Heading) -> String {

@@ -14,7 +14,7 @@ mod width;
 use fonts::Fonts;
 use ground::{Fault, Place};
 use jiff::civil::DateTime;
-use page::{Format, Page, Paper, TypeSize};
+use page::{Format, Page, Paper};
 use paper::Setting;
 use room::Room;
 use typst::diag::SourceDiagnostic;
@@ -64,8 +64,7 @@ impl Press {
 
     /// The largest setting at which a page is one side.
     fn on_one_side(&self, page: &Page, usual: &Setting) -> Result<PagedDocument, Fault> {
-        let sizes = ONE_SIDE.iter().filter(|size| page.size == TypeSize::Normal || **size >= 11.0);
-        for size in sizes {
+        for size in ONE_SIDE {
             let setting = Setting { size_pt: *size, ..usual.clone() };
             let document = self.set(page, &setting)?;
             if document.pages().len() == 1 {

@@ -9,6 +9,8 @@ const LETTER_EM: f64 = 0.62;
 /// Width of a letter over a whole cell of words and gaps.
 const CELL_LETTER_EM: f64 = 0.54;
 const BOLD_CELL_LETTER_EM: f64 = 0.6;
+/// How much wider a few letters may come out than letters do on average.
+const SLACK_EM: f64 = 0.8;
 /// A name, a place or a time stays in one line where there is room.
 const SHORT_EM: f64 = 12.0;
 /// Room to write a time, a weight or two initials, and how much of it is welcome.
@@ -81,7 +83,7 @@ impl Need {
         let (least, most) = if room { (ROOM_EM, WELCOME_ROOM_EM) } else { (0.0, 0.0) };
         Self {
             least: least.max(word * LETTER_EM) + GAP_EM,
-            most: most.max(longest * letter).max(word * LETTER_EM) + GAP_EM,
+            most: most.max(longest * letter + SLACK_EM).max(word * LETTER_EM) + GAP_EM,
             usual: most.max(usual * letter) + GAP_EM,
             room,
         }
