@@ -1,5 +1,6 @@
 //! The commands of the project. `cargo xtask` names them.
 
+mod app;
 mod calendar;
 mod demo;
 mod figure;
@@ -18,6 +19,7 @@ use std::process::ExitCode;
 
 const USAGE: &str = "\
 cargo xtask demo              works out both outings: the evening before, then the day itself
+cargo xtask app               builds the app and serves it on this machine
 cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
@@ -40,6 +42,7 @@ fn main() -> ExitCode {
 
 fn run(house: &House, words: &[&str]) -> Outcome {
     match words {
+        ["app"] => app::serve(house),
         ["demo"] => demo::show(house),
         ["test", steps @ ..] => steps::test(house, steps),
         ["figures", names @ ..] => figure::print(house, names),

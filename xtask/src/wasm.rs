@@ -8,6 +8,7 @@ pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
 
 /// The crates that must build there.
 const PURE: &[&str] = &[
+    "app",
     "ground",
     "identify",
     "harvest",

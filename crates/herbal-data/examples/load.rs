@@ -16,5 +16,5 @@ fn main() {
         .collect();
     times.sort();
     let median = times.get(times.len() / 2);
-    eprintln!("{} bytes, read in {median:?} (median)", herbal_data::size());
+    eprintln!("{} bytes, read in {median:?} (median)", herbal_data::bytes().len());
 }

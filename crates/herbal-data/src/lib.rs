@@ -28,8 +28,8 @@ pub fn version() -> &'static str {
     env!("HERBAL_VERSION")
 }
 
-/// The size of the compiled herbal in bytes.
+/// The herbal as it was compiled, for a program that loads it apart.
 #[must_use]
-pub fn size() -> usize {
-    HERBAL.len()
+pub fn bytes() -> &'static [u8] {
+    HERBAL
 }

@@ -24,7 +24,7 @@ const STYLE: &str = include_str!("html/style.css");
 #[must_use]
 pub fn html(page: &Page) -> String {
     let large = page.size == TypeSize::Large;
-    let style = format!("{}{STYLE}", palette::variables());
+    let style = html_style();
     let mut writer = Writer::default();
     let body = writer.blocks(&page.blocks);
     html! {
@@ -53,6 +53,19 @@ pub fn html(page: &Page) -> String {
     }
     .into_string()
         + "\n"
+}
+
+/// What stands below the title of a page, as HTML that another document takes in; its style is
+/// [`html_style`].
+#[must_use]
+pub fn html_body(page: &Page) -> String {
+    Writer::default().blocks(&page.blocks).into_string()
+}
+
+/// The style of every page, for a document that takes in the bodies of several.
+#[must_use]
+pub fn html_style() -> String {
+    format!("{}{STYLE}", palette::variables())
 }
 
 /// The direction of a language that is written from right to left.

@@ -33,7 +33,7 @@ pub use calendar::calendar;
 pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
 pub use desk::Paper;
 pub use fault::SaidFault;
-pub use html::html;
+pub use html::{html, html_body, html_style};
 pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use readability::{Counts, PlantNames, Reading, longer_than, readability, syllables};

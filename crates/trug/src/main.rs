@@ -6,21 +6,24 @@
 
 mod command;
 mod files;
+mod folder;
 mod own;
 mod pages;
 mod read;
 mod screen;
+mod serve;
 mod world;
 
 use clap::Parser;
-use command::Command;
+use command::app::{App, NotServed};
+use command::{Ask, Command};
 use desk::{Reply, World};
 use ground::Faults;
 use page::{Catalogue, Words};
 use pages::Failed;
 use screen::{Screen, ScreenArgs};
 use std::io::{self, Write as _};
-use std::path::PathBuf;
+use std::path::{Path, PathBuf};
 use std::process::ExitCode;
 use world::Knowledge;
 
@@ -47,37 +50,57 @@ struct Trug {
 fn main() -> ExitCode {
     let asked = Trug::parse();
     let catalogue = Catalogue::english();
-    let screen = Screen::of(&asked.screen);
-    match answer(&asked) {
-        Ok((world, reply)) => {
-            let words = Words::new(&catalogue).with_herbal(&world.herbal);
-            let pages = asked.command.pages();
-            match pages.map(|(pages, names)| pages.write(names, &reply, &world, &words)) {
-                Some(Err(Failed::Disk(error))) => {
-                    complain(&format!("{error}\n"));
-                    ExitCode::from(NOT_DONE)
-                }
-                Some(Err(Failed::AtFault(faults))) => {
-                    complain(&catalogue.faults(&faults));
-                    ExitCode::from(AT_FAULT)
-                }
-                _ => print(&reply, &screen, &words),
-            }
-        }
-        Err(faults) => {
-            complain(&catalogue.faults(&faults));
-            ExitCode::from(AT_FAULT)
-        }
+    match &asked.command {
+        Command::App(app) => run(app, &catalogue),
+        Command::Ask(ask) => match answer(ask, asked.own.as_deref()) {
+            Ok((world, reply)) => tell(ask, &world, &reply, &Screen::of(&asked.screen), &catalogue),
+            Err(faults) => at_fault(&faults, &catalogue),
+        },
     }
 }
 
-fn answer(asked: &Trug) -> Result<(World, Reply), Faults> {
-    let knowledge = Knowledge::with(asked.own.as_deref())?;
-    let request = asked.command.request(&knowledge)?;
+fn answer(ask: &Ask, own: Option<&Path>) -> Result<(World, Reply), Faults> {
+    let knowledge = Knowledge::with(own)?;
+    let request = ask.request(&knowledge)?;
     let mut world = knowledge.into_world();
-    asked.command.set(&mut world);
+    ask.set(&mut world);
     let reply = desk::answer(&world, request)?;
     Ok((world, reply))
+}
+
+/// Writes the pages that were asked for, then prints the reply.
+fn tell(
+    ask: &Ask,
+    world: &World,
+    reply: &Reply,
+    screen: &Screen,
+    catalogue: &Catalogue,
+) -> ExitCode {
+    let words = Words::new(catalogue).with_herbal(&world.herbal);
+    let written = ask.pages().map(|(pages, names)| pages.write(names, reply, world, &words));
+    match written {
+        Some(Err(Failed::Disk(error))) => not_done(&error),
+        Some(Err(Failed::AtFault(faults))) => at_fault(&faults, catalogue),
+        _ => print(reply, screen, &words),
+    }
+}
+
+fn run(app: &App, catalogue: &Catalogue) -> ExitCode {
+    match app.run() {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(NotServed::Machine(error)) => not_done(&error),
+        Err(NotServed::AtFault(fault)) => at_fault(&fault.into(), catalogue),
+    }
+}
+
+fn at_fault(faults: &Faults, catalogue: &Catalogue) -> ExitCode {
+    complain(&catalogue.faults(faults));
+    ExitCode::from(AT_FAULT)
+}
+
+fn not_done(error: &io::Error) -> ExitCode {
+    complain(&format!("{error}\n"));
+    ExitCode::from(NOT_DONE)
 }
 
 /// Prints a reply. Whoever closed the pipe has seen enough.
@@ -85,10 +108,7 @@ fn print(reply: &Reply, screen: &Screen, words: &Words<'_>) -> ExitCode {
     let printed =
         screen.render(reply, words).and_then(|said| io::stdout().lock().write_all(said.as_bytes()));
     match printed {
-        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => {
-            complain(&format!("{error}\n"));
-            ExitCode::from(NOT_DONE)
-        }
+        Err(error) if error.kind() != io::ErrorKind::BrokenPipe => not_done(&error),
         _ if refused(reply) => ExitCode::from(NOT_DONE),
         _ => ExitCode::SUCCESS,
     }

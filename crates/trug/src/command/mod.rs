@@ -1,5 +1,6 @@
 //! The commands: each turns its arguments into a request.
 
+pub(crate) mod app;
 mod compare;
 mod herbal;
 mod label;
@@ -16,9 +17,18 @@ use clap::Subcommand;
 use desk::{Request, World};
 use ground::Faults;
 
-/// What can be asked.
+/// What can be done.
 #[derive(Subcommand)]
 pub(crate) enum Command {
+    #[command(flatten)]
+    Ask(Ask),
+    /// The app, for a browser: on this machine, or as a folder for any web space
+    App(app::App),
+}
+
+/// What can be asked.
+#[derive(Subcommand)]
+pub(crate) enum Ask {
     /// An outing, worked out: what is open first
     Plan(plan::Plan),
     /// What a plant in hand is, or whether it is this one
@@ -43,7 +53,7 @@ pub(crate) enum Command {
     Sums(sums::Sums),
 }
 
-impl Command {
+impl Ask {
     /// The request that the arguments make.
     ///
     /// # Errors

@@ -1,0 +1,123 @@
+//! Addresses: what stands after the `#`, and the screen it leads to.
+
+use std::fmt::Write as _;
+
+/// Where a screen lies.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) enum Address {
+    /// The first screen.
+    Home,
+    /// The plants, or those whose names fit.
+    Herbal(String),
+    /// What is known of one plant.
+    Plant(String),
+    /// Two plants side by side.
+    Compare(String, String),
+    /// Nothing lies there.
+    Nowhere(String),
+}
+
+impl Address {
+    /// Reads an address. `?` begins what a form of search said.
+    pub(crate) fn read(said: &str) -> Self {
+        let path = said.split('?').next().unwrap_or_default();
+        let steps: Vec<_> = path.split('/').filter(|step| !step.is_empty()).map(plain).collect();
+        let steps: Vec<_> = steps.iter().map(String::as_str).collect();
+        match steps.as_slice() {
+            [] => Self::Home,
+            ["herbal"] => Self::Herbal(asked(said)),
+            ["herbal", name] => Self::Plant((*name).to_owned()),
+            ["compare", one, other] => Self::Compare((*one).to_owned(), (*other).to_owned()),
+            _ => Self::Nowhere(said.to_owned()),
+        }
+    }
+
+    /// The address in writing.
+    pub(crate) fn written(&self) -> String {
+        match self {
+            Self::Home => "/".to_owned(),
+            Self::Herbal(words) if words.is_empty() => "/herbal".to_owned(),
+            Self::Herbal(words) => format!("/herbal?words={}", escaped(words)),
+            Self::Plant(name) => format!("/herbal/{}", escaped(name)),
+            Self::Compare(one, other) => format!("/compare/{}/{}", escaped(one), escaped(other)),
+            Self::Nowhere(said) => said.clone(),
+        }
+    }
+
+    /// The address as a link holds it.
+    pub(crate) fn link(&self) -> String {
+        format!("#{}", self.written())
+    }
+}
+
+/// The words that were searched for.
+fn asked(said: &str) -> String {
+    let (_, query) = said.split_once('?').unwrap_or_default();
+    let words = query.split('&').find_map(|pair| pair.strip_prefix("words="));
+    words.map(plain).unwrap_or_default()
+}
+
+/// A step of an address as it was before it was escaped (RFC 3986, 2.1).
+fn plain(escaped: &str) -> String {
+    let mut bytes = Vec::with_capacity(escaped.len());
+    let mut rest = escaped.as_bytes();
+    while let Some((first, after)) = rest.split_first() {
+        let byte = match (first, after) {
+            (b'%', [high, low, ..]) => hexadecimal(*high).zip(hexadecimal(*low)),
+            _ => None,
+        };
+        let (byte, used) = match byte {
+            Some((high, low)) => (high * 16 + low, 3),
+            None => (*first, 1),
+        };
+        bytes.push(byte);
+        rest = rest.get(used..).unwrap_or_default();
+    }
+    String::from_utf8_lossy(&bytes).into_owned()
+}
+
+fn hexadecimal(digit: u8) -> Option<u8> {
+    char::from(digit).to_digit(16).and_then(|digit| u8::try_from(digit).ok())
+}
+
+/// Words as a step of an address: all but the unreserved letters are escaped.
+pub(crate) fn escaped(words: &str) -> String {
+    let mut said = String::with_capacity(words.len());
+    for byte in words.bytes() {
+        let letter = char::from(byte);
+        if letter.is_ascii_alphanumeric() || "-._~".contains(letter) {
+            said.push(letter);
+        } else {
+            // Writing to a string cannot fail.
+            let _ = write!(said, "%{byte:02X}");
+        }
+    }
+    said
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn an_address_is_read_as_it_was_written() {
+        let all = [
+            Address::Home,
+            Address::Herbal(String::new()),
+            Address::Herbal("bear's garlic & 50 %".to_owned()),
+            Address::Plant("Rosa × damascena?".to_owned()),
+            Address::Compare("a/b".to_owned(), "ü#".to_owned()),
+        ];
+        for address in all {
+            assert_eq!(Address::read(&address.written()), address);
+        }
+    }
+
+    #[test]
+    fn what_is_broken_leads_nowhere_and_breaks_nothing() {
+        for said in ["/compare/one", "/%", "/%zz/%f", "/herbal/a/b", "//x//"] {
+            assert!(matches!(Address::read(said), Address::Nowhere(_)), "{said}");
+        }
+        assert_eq!(Address::read("/herbal/%C3"), Address::Plant("\u{fffd}".to_owned()));
+    }
+}

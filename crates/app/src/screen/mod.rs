@@ -1,0 +1,42 @@
+//! The screens.
+
+mod herbal;
+mod home;
+
+pub(crate) use herbal::{compare, herbal, plant};
+pub(crate) use home::{home, nowhere};
+
+use crate::App;
+use desk::Request;
+use maud::{Markup, PreEscaped, html};
+use page::{html_body, view};
+
+/// A screen on its way to the browser.
+pub(crate) struct Screen {
+    pub(crate) title: String,
+    pub(crate) main: Markup,
+}
+
+/// The answer of the front door as a screen, with what stands before and after it.
+fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Screen {
+    match app.ask(request) {
+        Ok(reply) => {
+            let page = view(&reply, &app.words());
+            Screen {
+                title: page.title.plain(),
+                main: html! {
+                    h1 tabindex="-1" { (page.title.plain()) }
+                    (before) (PreEscaped(html_body(&page))) (after)
+                },
+            }
+        }
+        Err(faults) => Screen {
+            title: app.word("app-not-understood"),
+            main: html! {
+                h1 tabindex="-1" { (app.word("app-not-understood")) }
+                (before)
+                p.faults role="alert" { (app.words().catalogue.faults(&faults)) }
+            },
+        },
+    }
+}

@@ -1,0 +1,135 @@
+//! The files that a browser loads besides program and herbal: one document, its style and scripts,
+//! and what makes it a thing to keep on a phone.
+
+use maud::{DOCTYPE, html};
+use page::{Catalogue, html_style};
+use serde_json::json;
+
+/// A file of the app.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct ShellFile {
+    /// Its path below the address of the app.
+    pub path: String,
+    /// Its media type.
+    pub kind: &'static str,
+    /// What it holds.
+    pub bytes: Vec<u8>,
+}
+
+impl ShellFile {
+    fn new(path: impl Into<String>, kind: &'static str, bytes: impl Into<Vec<u8>>) -> Self {
+        Self { path: path.into(), kind, bytes: bytes.into() }
+    }
+}
+
+const SCRIPT: &str = "text/javascript; charset=utf-8";
+const STYLE: &str = "text/css; charset=utf-8";
+const PACKED: &str = "application/gzip";
+
+/// Every file of the app, for a program and a herbal that are packed with gzip (RFC 1952).
+///
+/// All but the first four lie in a folder that is named by what they hold: files of two versions never
+/// mix, whatever a cache on the way does.
+#[must_use]
+pub fn shell(program: &[u8], herbal: &[u8]) -> Vec<ShellFile> {
+    let style = html_style() + include_str!("../web/app.css");
+    let inner = [
+        ("main.js", SCRIPT, include_bytes!("../web/main.js").as_slice()),
+        ("worker.js", SCRIPT, include_bytes!("../web/worker.js").as_slice()),
+        ("app.css", STYLE, style.as_bytes()),
+        ("app.wasm.gz", PACKED, program),
+        ("herbal.gz", PACKED, herbal),
+    ];
+    let all: Vec<u8> = inner.iter().flat_map(|(_, _, bytes)| *bytes).copied().collect();
+    let version = ground::ContentId::of(&all).to_string();
+    let inner =
+        inner.map(|(name, kind, bytes)| ShellFile::new(format!("{version}/{name}"), kind, bytes));
+    let catalogue = Catalogue::english();
+    let kept: Vec<_> = ["./", "manifest.webmanifest", "icon.svg"]
+        .into_iter()
+        .map(str::to_owned)
+        .chain(inner.iter().map(|file| file.path.clone()))
+        .collect();
+    let keeper = format!(
+        "const VERSION = {};\nconst FILES = {};\n{}",
+        json!(version),
+        json!(kept),
+        include_str!("../web/sw.js")
+    );
+    [
+        ShellFile::new("index.html", "text/html; charset=utf-8", document(&version, &catalogue)),
+        ShellFile::new("sw.js", SCRIPT, keeper),
+        ShellFile::new("manifest.webmanifest", "application/manifest+json", manifest(&catalogue)),
+        ShellFile::new("icon.svg", "image/svg+xml", include_bytes!("../web/icon.svg").as_slice()),
+    ]
+    .into_iter()
+    .chain(inner)
+    .collect()
+}
+
+/// W3C Web Application Manifest.
+fn manifest(catalogue: &Catalogue) -> String {
+    json!({
+        "name": catalogue.word("app-name"),
+        "short_name": catalogue.word("app-name"),
+        "description": catalogue.word("app-about"),
+        "lang": catalogue.language(),
+        "start_url": "./",
+        "scope": "./",
+        "display": "standalone",
+        "background_color": "#fbf9f3",
+        "theme_color": "#fbf9f3",
+        "icons": [{ "src": "icon.svg", "sizes": "any", "type": "image/svg+xml", "purpose": "any maskable" }],
+    })
+    .to_string()
+}
+
+fn document(version: &str, words: &Catalogue) -> String {
+    let word = |id: &str| words.word(id);
+    let policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self' 'unsafe-inline'; img-src 'self' data:";
+    html! {
+        (DOCTYPE)
+        html lang=(words.language()) {
+            head {
+                meta charset="utf-8";
+                meta name="viewport" content="width=device-width, initial-scale=1";
+                meta http-equiv="Content-Security-Policy" content=(policy);
+                meta name="theme-color" content="#fbf9f3";
+                title { (word("app-name")) }
+                link rel="manifest" href="manifest.webmanifest";
+                link rel="icon" href="icon.svg";
+                link rel="stylesheet" href={ (version) "/app.css" };
+                script type="module" src={ (version) "/main.js" } {}
+            }
+            body {
+                a.skip href="#main" { (word("page-skip")) }
+                header.bar {
+                    a.first href="#/" { (word("app-name")) }
+                    a href="#/herbal" { (word("app-herbal")) }
+                }
+                div #newer .offer role="status" hidden {
+                    p { (word("app-newer")) }
+                    button #renew type="button" { (word("app-renew")) }
+                }
+                div #not-kept .offer role="status" hidden { p { (word("app-not-kept")) } }
+                main #main tabindex="-1" {
+                    noscript { p { (word("app-no-script")) } }
+                    p { (word("app-starting")) }
+                }
+                footer.bar {
+                    label for="looks" { (word("app-looks")) }
+                    select #looks {
+                        option value="" { (word("app-looks-day")) }
+                        option value="dusk" { (word("app-looks-dusk")) }
+                        option value="contrast" { (word("app-looks-contrast")) }
+                    }
+                }
+                template #not-started {
+                    h1 tabindex="-1" { (word("app-not-started")) }
+                    p { (word("app-not-started-says")) }
+                }
+            }
+        }
+    }
+    .into_string()
+}

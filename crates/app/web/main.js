@@ -1,0 +1,127 @@
+// The page: links and forms go to the worker, screens come back. It knows nothing of plants.
+
+const main = document.getElementById("main");
+const here = new URL(".", import.meta.url);
+const worker = new Worker(new URL("worker.js", here), { type: "module" });
+
+let asked = 0;
+const waiting = new Map();
+worker.onmessage = ({ data }) => {
+  waiting.get(data.id)?.(data);
+  waiting.delete(data.id);
+};
+
+function ask(visit) {
+  return new Promise((answered) => {
+    asked += 1;
+    waiting.set(asked, answered);
+    worker.postMessage({ id: asked, ...visit });
+  });
+}
+
+// ---- moving about ----------------------------------------------------------------------------
+
+const address = () => decodeURI(location.hash.startsWith("#/") ? location.hash.slice(1) : "/");
+
+// Screens are asked for one after the other; only the answer to the last is shown.
+let latest = 0;
+
+async function show(to, { form, back } = {}) {
+  latest += 1;
+  const mine = latest;
+  const slow = setTimeout(() => main.setAttribute("aria-busy", "true"), 100);
+  const { shown, failed } = await ask({ to, form });
+  clearTimeout(slow);
+  if (mine !== latest) return;
+  main.removeAttribute("aria-busy");
+  if (failed) return tell(failed);
+  const hash = `#${shown.at}`;
+  if (form && location.hash !== hash) history.pushState(null, "", hash);
+  document.title = shown.title;
+  main.innerHTML = shown.main;
+  if (back === undefined) {
+    scrollTo(0, 0);
+    main.querySelector("h1")?.focus({ preventScroll: true });
+  } else {
+    scrollTo(0, back);
+  }
+}
+
+function tell(name) {
+  main.replaceChildren(document.getElementById(name).content.cloneNode(true));
+  main.querySelector("h1")?.focus();
+}
+
+function lead(to) {
+  history.replaceState({ scroll: scrollY }, "");
+  history.pushState(null, "", `#${to}`);
+  show(to);
+}
+
+addEventListener("popstate", ({ state }) => show(address(), { back: state?.scroll ?? 0 }));
+
+addEventListener("click", (event) => {
+  const link = event.target.closest?.("a[href^='#']");
+  if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
+  event.preventDefault();
+  const to = link.getAttribute("href").slice(1);
+  if (to.startsWith("/")) lead(to);
+  else open(to);
+});
+
+// A place on this screen: what it lies in is opened, and it takes the focus.
+function open(id) {
+  const place = document.getElementById(id);
+  if (!place) return;
+  for (let around = place; around; around = around.parentElement) {
+    if (around.localName === "details") around.open = true;
+  }
+  place.tabIndex = -1;
+  place.focus();
+  place.scrollIntoView();
+}
+
+addEventListener("submit", (event) => {
+  const form = event.target;
+  event.preventDefault();
+  const to = form.getAttribute("action").slice(1);
+  const fields = [...new FormData(form, event.submitter)].map(([name, said]) => [name, String(said)]);
+  if (form.method === "get") lead(`${to}?${new URLSearchParams(fields)}`.replaceAll("+", "%20"));
+  else show(to, { form: fields });
+});
+
+// ---- how it looks ----------------------------------------------------------------------------
+
+const looks = document.getElementById("looks");
+looks.value = localStorage.getItem("looks") ?? "";
+const dress = () => (document.documentElement.dataset.looks = looks.value);
+looks.addEventListener("change", () => {
+  localStorage.setItem("looks", looks.value);
+  dress();
+});
+dress();
+
+// ---- without a network -----------------------------------------------------------------------
+
+// A newer version waits until somebody asks for it: never in the middle of an outing.
+async function keep() {
+  if (!isSecureContext || !navigator.serviceWorker) {
+    document.getElementById("not-kept").hidden = false;
+    return;
+  }
+  const kept = await navigator.serviceWorker.register("sw.js");
+  const offer = () => {
+    if (kept.waiting && navigator.serviceWorker.controller) {
+      document.getElementById("newer").hidden = false;
+    }
+  };
+  offer();
+  kept.addEventListener("updatefound", () => kept.installing?.addEventListener("statechange", offer));
+  document.getElementById("renew").addEventListener("click", () => {
+    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+    kept.waiting?.postMessage("take over");
+  });
+}
+
+keep();
+show(address());

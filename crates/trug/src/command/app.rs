@@ -1,0 +1,81 @@
+//! `trug app`: the app, served on this machine or written into a folder.
+
+use crate::folder::write_whole;
+use crate::serve;
+use app::{ShellFile, shell};
+use clap::Args;
+use flate2::Compression;
+use flate2::write::GzEncoder;
+use ground::{Fault, Place};
+use std::fs;
+use std::io::{self, Write as _};
+use std::path::{Path, PathBuf};
+
+/// The program that runs in the browser, packed; empty where none was built.
+static PROGRAM: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/app.wasm.gz"));
+
+#[derive(Args)]
+#[command(after_help = "Example:\n  trug app --export app")]
+pub(crate) struct App {
+    /// Write it into this folder instead, for any web space that has https
+    #[arg(long, value_name = "DIR")]
+    export: Option<PathBuf>,
+    /// Serve it at this port of this machine
+    #[arg(long, value_name = "N", default_value_t = 4717)]
+    port: u16,
+    /// Do not open a browser
+    #[arg(long)]
+    no_open: bool,
+}
+
+/// The app could not be served or written.
+pub(crate) enum NotServed {
+    /// What was asked for, or this program, is at fault.
+    AtFault(Fault),
+    /// The machine refused.
+    Machine(io::Error),
+}
+
+impl From<io::Error> for NotServed {
+    fn from(error: io::Error) -> Self {
+        Self::Machine(error)
+    }
+}
+
+impl App {
+    /// Serves the app until it is stopped, or writes it once.
+    pub(crate) fn run(&self) -> Result<(), NotServed> {
+        if PROGRAM.is_empty() {
+            let fault = Fault::new("app-not-built", Place::default(), env!("CARGO_PKG_VERSION"));
+            return Err(NotServed::AtFault(fault));
+        }
+        let files = shell(PROGRAM, &packed(herbal_data::bytes())?);
+        match &self.export {
+            Some(folder) => export(folder, files),
+            None => Ok(serve::serve(files, self.port, !self.no_open)?),
+        }
+    }
+}
+
+fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
+    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
+    encoder.write_all(bytes)?;
+    encoder.finish()
+}
+
+fn export(folder: &Path, files: Vec<ShellFile>) -> Result<(), NotServed> {
+    if !may_write(folder) {
+        let place = Place::entry("app", "", "export");
+        let fault = Fault::new("folder-not-an-app", place, folder.display().to_string());
+        return Err(NotServed::AtFault(fault));
+    }
+    let files = files.into_iter().map(|file| (file.path, file.bytes));
+    Ok(write_whole(folder, files.collect())?)
+}
+
+/// Whether nothing stands there, or an app that was written before.
+fn may_write(folder: &Path) -> bool {
+    let empty = || fs::read_dir(folder).is_ok_and(|mut entries| entries.next().is_none());
+    let ours = || folder.join("sw.js").is_file() && folder.join("manifest.webmanifest").is_file();
+    folder.file_name().is_some() && (!folder.exists() || empty() || ours())
+}
