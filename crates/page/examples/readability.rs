@@ -3,7 +3,9 @@
 //! sentence of more than twenty words instead, with `long 14` every one of more than fourteen.
 #![expect(clippy::unwrap_used, reason = "a fault here is a fault of the demonstration")]
 
-#[path = "../tests/taken_home/mod.rs"]
+#[path = "../tests/it/kit.rs"]
+mod kit;
+#[path = "../tests/it/taken_home.rs"]
 mod taken_home;
 
 use std::io::{self, Write as _};
