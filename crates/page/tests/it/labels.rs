@@ -100,6 +100,8 @@ fn no_label_and_no_sheet_of_a_pot_hangs_on_what_anybody_said_of_their_health() {
     assert_eq!(said.len(), 6);
     assert!(said == bytes(kit::changed(SPRING_DAY, SPRING_HEALTH, silent)));
     assert!(said == bytes(kit::changed(SPRING_DAY, SPRING_HEALTH, others)));
+    let evening = bytes(kit::demo(SPRING_EVENING));
+    assert!(evening == bytes(kit::changed(SPRING_EVENING, SPRING_HEALTH, others)));
     assert!(said["brew-nettle-tea"].contains("Not for: pregnancy"));
     for page in said.values() {
         for name in ["p01", "p05", "Pell", "52.31"] {

@@ -9,11 +9,13 @@
 mod calendar;
 mod drawings;
 mod forms;
+mod health;
 mod kit;
 mod labels;
 mod looks;
 mod money;
 mod plan;
+mod planted;
 mod readability;
 mod sample;
 mod taken_home;

@@ -1,8 +1,7 @@
-//! The plan and its pages: what they show, and what no page that is handed round ever says.
+//! The plan and its pages: what they show, and in which order.
 
 use crate::kit::{self, SPRING_EVENING, SPRING_HEALTH, said};
 use desk::{Plan, Reply, StopPlace, World};
-use ground::Condition;
 use page::{Block, Break, Format, NamedPage, Page, html, view};
 use std::sync::LazyLock;
 
@@ -49,39 +48,6 @@ fn what_nobody_may_have_is_told_with_the_sum_that_passes_the_limit() {
     ];
     for part in parts {
         assert!(said.contains(part), "{part} is missing");
-    }
-}
-
-#[test]
-fn no_page_but_the_sealed_list_asks_or_says_anything_of_health() {
-    let plan = plan(true);
-    let words = kit::words();
-    let mut looked_at = 0;
-    // Labels and the sheets of pots carry published cautions of the plant, by groups of people; that no
-    // byte of them hangs on what anybody said is tried in `labels.rs`.
-    let carries_cautions =
-        |name: &str| name.starts_with("brew-") || ["labels", "sealed-list"].contains(&name);
-    // The intake form asks, and is blank: `forms.rs` holds it to that.
-    let may = |name: &str| carries_cautions(name) || name == "intake-form";
-    for named in written(&plan).iter().filter(|named| !may(&named.name)) {
-        let shown = html(&named.page);
-        assert!(!shown.contains('⟦'), "a message is missing on {}", named.name);
-        for condition in Condition::ALL.iter().filter(|c| **c != Condition::All) {
-            let asked = words.word(&format!("condition-{}", condition.word()));
-            assert!(!shown.contains(&asked), "{}: {asked}", named.name);
-        }
-        let shown = shown.to_lowercase();
-        for word in
-            ["pregnan", "epilep", "blood thin", "anticoag", "aspirin", "nursing", "years old"]
-        {
-            assert!(!shown.contains(word), "{}: {word}", named.name);
-        }
-        looked_at += 1;
-    }
-    assert!(looked_at > 4);
-    let files: Vec<_> = written(&plan).into_iter().map(|named| named.name).collect();
-    for file in ["run-sheet", "emergency-card", "emergency-wallet", "copy-at-base"] {
-        assert!(files.iter().any(|known| known == file), "{file} was not looked at");
     }
 }
 
