@@ -3,7 +3,9 @@
 //! sentence of more than twenty words instead, with `long 14` every one of more than fourteen.
 #![expect(clippy::unwrap_used, reason = "a fault here is a fault of the demonstration")]
 
-#[path = "../tests/taken_home/mod.rs"]
+#[path = "../tests/it/kit.rs"]
+mod kit;
+#[path = "../tests/it/taken_home.rs"]
 mod taken_home;
 
 use std::io::{self, Write as _};
@@ -16,21 +18,21 @@ fn main() -> io::Result<()> {
     let mut out = io::stdout().lock();
     for named in pages() {
         let reading = reading(&named.page);
-        let plant = named.name.trim_start_matches("plant-").trim_end_matches("");
+        let page = named.name;
         if long {
             for sentence in reading.longer_than(most, &taken_home::NAMES) {
-                writeln!(out, "{plant}: {}", sentence.trim())?;
+                writeln!(out, "{page}: {}", sentence.trim())?;
             }
             continue;
         }
         let counts = reading.counts;
         let mean = counts.mean_sentence().unwrap();
-        writeln!(out, "read-{plant}-mean\t{mean:.1}\twords a sentence, of {}", counts.sentences)?;
-        writeln!(out, "read-{plant}-longest\t{}\twords", counts.longest)?;
-        writeln!(out, "read-{plant}-lix\t{:.1}\tLIX", counts.lix().unwrap())?;
+        writeln!(out, "read-{page}-mean\t{mean:.1}\twords a sentence, of {}", counts.sentences)?;
+        writeln!(out, "read-{page}-longest\t{}\twords", counts.longest)?;
+        writeln!(out, "read-{page}-lix\t{:.1}\tLIX", counts.lix().unwrap())?;
         let grade = counts.grade().unwrap();
         let grade = if grade < 1.0 { "below 1".to_owned() } else { format!("{grade:.1}") };
-        writeln!(out, "read-{plant}-grade\t{grade}\tFlesch-Kincaid grade")?;
+        writeln!(out, "read-{page}-grade\t{grade}\tFlesch-Kincaid grade")?;
     }
     Ok(())
 }

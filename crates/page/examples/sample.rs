@@ -1,7 +1,7 @@
 //! Writes the sample page, to look at: `cargo run -p page --example sample > sample.html`. With
 //! `large` it comes in large print, with `text` as for a terminal.
 
-#[path = "../tests/sample/mod.rs"]
+#[path = "../tests/it/sample.rs"]
 mod sample;
 
 use std::io::{self, Write as _};
