@@ -211,7 +211,9 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let intake = people.intake(&worked, &mut intakes)?;
     let mut supposed = people.as_supposed(&worked, &adults)?;
     for make in &mut makes {
-        make.plain_adult = adults.remove(&make.name);
+        let adult = adults.remove(&make.name);
+        make.provisos = adult.as_ref().map(provisos).unwrap_or_default();
+        make.plain_adult = adult;
         make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
     }
     let due = due::due(wishes, &school, &world.herbal, &makes);
@@ -336,7 +338,7 @@ fn makes(
             handed_out,
             counts,
             instead: Vec::new(),
-            provisos: shared_provisos(decided),
+            provisos: Vec::new(),
             plain_adult: None,
             as_supposed: Vec::new(),
         });
@@ -411,13 +413,10 @@ fn word(decision: &Decision, given: &journal::Given) -> dose::Word {
     }
 }
 
-/// What must hold on the day for any of the decisions that hand something out: it speaks of plants and
-/// lots, never of people.
-fn shared_provisos(decisions: &Decisions) -> Vec<ground::Text> {
-    let handed = decisions.values().filter(|decision| decision.outcome != Outcome::Withhold);
-    let all: std::collections::BTreeSet<_> =
-        handed.flat_map(|decision| decision.provisos.iter().cloned()).collect();
-    all.into_iter().collect()
+/// What must hold on the day, where the pot itself is not withheld. It speaks of plants and lots; that it
+/// comes from nobody's answers keeps it from speaking of people.
+fn provisos(adult: &Decision) -> Vec<ground::Text> {
+    if adult.outcome == Outcome::Withhold { Vec::new() } else { adult.provisos.clone() }
 }
 
 /// For what nobody may have: what else is planned that somebody may.
