@@ -22,9 +22,11 @@ macro_rules! demo {
     };
 }
 
-/// The files of the demo; the first is that of the day itself.
-const DEMO: [(&str, &str); 4] =
+/// The files of the two outings of the demo; the first of each is that of the day itself.
+const SPRING: [(&str, &str); 4] =
     demo!["spring-day.toml", "spring-evening.toml", "spring-people.toml", "spring-health.toml"];
+const AUTUMN: [(&str, &str); 4] =
+    demo!["autumn-day.toml", "autumn-evening.toml", "autumn-people.toml", "autumn-health.toml"];
 
 /// Every request, in order.
 ///
@@ -49,19 +51,25 @@ fn case((name, request): (String, Request)) -> Result<Case, Box<dyn Error>> {
 /// A request to the front door and its name.
 type Named = (String, desk::Request);
 
-/// The demo in both tenses: its plan with and without reasons, its allowances, its servings; and
-/// what is wrong with half of its files.
+/// The demo in both tenses: its plans with and without reasons, its allowances, labels and servings;
+/// and what is wrong with half of its files.
 fn outings() -> Vec<Named> {
+    let seasons = [("", &SPRING), ("-autumn", &AUTUMN)];
+    seasons.into_iter().flat_map(|(season, demo)| outing(season, demo)).collect()
+}
+
+fn outing(season: &str, demo: &[(&str, &str)]) -> Vec<Named> {
     let files = |from: usize| -> Vec<InputFile> {
         let file = |(name, text): &(&str, &str)| InputFile {
             name: (*name).to_owned(),
             text: (*text).to_owned(),
         };
-        DEMO.iter().skip(from).map(file).collect()
+        demo.iter().skip(from).map(file).collect()
     };
     let mut requests = Vec::new();
     for (tense, from) in [("day", 0), ("evening", 1), ("half", 2)] {
-        let mut add = |what: &str, request| requests.push((format!("{what}-{tense}"), request));
+        let mut add =
+            |what: &str, request| requests.push((format!("{what}-{tense}{season}"), request));
         add("plan", desk::Request::Plan { files: files(from), reasons: false });
         add("plan-reasons", desk::Request::Plan { files: files(from), reasons: true });
         add("allowance", desk::Request::Allowance { files: files(from) });

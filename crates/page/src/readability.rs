@@ -8,7 +8,7 @@
 //! a number that the dictionary lists for 93.4 % of its 117 493 words of plain letters, names of people
 //! and places among them; for 98.9 % of the 34 553 running words of the herbal's notes that it lists,
 //! where errors cancel so far that all syllables together are 0.02 % off. So a grade may be a few tenths
-//! off on a short text, and less on a page. `tests/readability.rs` keeps a sample of the dictionary.
+//! off on a short text, and less on a page. `tests/it/readability.rs` keeps a sample of the dictionary.
 
 mod names;
 mod of_page;
