@@ -67,10 +67,19 @@ fn one(plan: &LabelPlan, copy: Option<(u32, u32)>, face: &LabelFace, words: &Wor
         code,
         code_says: code_says.clone().unwrap_or_default(),
     };
-    let rest = LabelLine::new(words.word("label-rest"), words.word("label-rest-says"));
-    let lines = says::lines(plan, (code_says, copy), words);
-    let lines = lines.into_iter().filter(|line| plan.do_not.is_empty() || line.always);
-    face.fit(label, lines.map(|line| line.says).collect(), &rest)
+    let lines = says::lines(plan, (code_says, copy), words).into_iter();
+    let lines = lines.filter(|line| plan.do_not.is_empty() || line.always);
+    let lines: Vec<_> = lines.map(|line| line.says).collect();
+    let see_the_slip = |of: Prose| LabelLine::new(of, words.word("label-rest-says"));
+    let rest = see_the_slip(words.word("label-rest").into());
+    let fitted = face.fit(label.clone(), lines.clone(), &rest);
+    let stands = |line: &LabelLine| fitted.beside.contains(line) || fitted.below.contains(line);
+    let people = says::for_whom(plan, words).into_iter().filter(|line| lines.contains(line));
+    match people.into_iter().find(|line| !stands(line)) {
+        // Whoever must ask first, or mind something, is told that it stands on the slip.
+        Some(missing) => face.fit(label, lines, &see_the_slip(missing.label)),
+        None => fitted,
+    }
 }
 
 /// What the code says: which lot or batch, and which jar of several.
