@@ -22,7 +22,7 @@ plan-settle-first-aider = Somebody who has learnt it is named.
 # $kind: whom the number reaches; $called: what they are called; $day: when it was looked up.
 plan-number-missing = No number is given for { $kind }.
 plan-number-unsourced = It is not said where and when the number of { $called } was looked up.
-plan-number-old = The number of { $called } was last looked up on { $day }.
+plan-number-old = The number of { $called } was last looked up on { $day }; how old it may be is a rule of this house, without a source.
 plan-settle-look-up = It is looked up now, at its own page, and written down with that page and the day.
 plan-reaches-emergency = the emergency services
 plan-reaches-poison-information = poison information
@@ -96,7 +96,7 @@ view-card-west = west
 view-day-leave-by = leave by
 view-day-not-known = not known
 view-day-back-by-end = Back at the end of the outing, { $time }, at the latest. “Leave by” is the last moment for that, at { $pace } in an hour and a minute more for each 10 m up or down.
-view-day-back-by-sunset = Back by { $time }, in the light, at the latest. “Leave by” is the last moment for that, at { $pace } in an hour and a minute more for each 10 m up or down.
+view-day-back-by-sunset = Back by { $time }, in the light, at the latest; how long before sunset is a rule of this house, without a source. “Leave by” is the last moment for that, at { $pace } in an hour and a minute more for each 10 m up or down.
 view-day-back-by-open = By what time to be back is not known.
 
 ### The run sheet

@@ -10,8 +10,8 @@ forms-intake-where-label = where it is kept
 forms-intake-where = With the leader: this sheet, and one file on the leader’s own machine.
 forms-intake-until-label = how long
 # $day: the last day.
-forms-intake-until = Until { $day }. Then sheet and file are destroyed.
-forms-intake-until-open = Until 30 days after the last jar is used up. Then sheet and file are destroyed. The leader writes the day here:{" "}
+forms-intake-until = Until { $day }: that is a rule of this school. Then the leader destroys sheet and file.
+forms-intake-until-open = Until 30 days after the last jar is used up: that is a rule of this school. Then the leader destroys sheet and file. The leader writes the day here:{" "}
 forms-intake-erase-label = to take it back
 forms-intake-erase = Tell the leader, at any time. Your answers are destroyed. From then on they count as not given.
 forms-intake-free-label = if you leave one out
