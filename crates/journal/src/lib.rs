@@ -9,6 +9,7 @@ mod entry;
 mod fold;
 mod label_code;
 mod lot;
+mod record;
 mod sealed;
 mod set;
 
@@ -20,5 +21,6 @@ pub use entry::{
 pub use fold::{LooksBySpecimen, School};
 pub use label_code::LabelCode;
 pub use lot::{Fitness, LotState};
+pub use record::{Clock, RecordId};
 pub use sealed::Sealed;
 pub use set::Journal;
