@@ -27,9 +27,9 @@ pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_pa
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    Base, Cost, Early, EmergencyWish, Fee, InputFile, MOST_BYTES, Make, MoneyWish, Outing,
-    OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, WayBack, Wishes,
-    includes, read,
+    Base, Cell, Cost, Early, EmergencyWish, Fee, InputFile, MOST_BYTES, Make, MoneyWish, Outing,
+    OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow, WayBack,
+    Wishes, includes, read, rows, write,
 };
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,

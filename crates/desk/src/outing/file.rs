@@ -66,10 +66,13 @@ impl<'a> Source<'a> {
 
     /// The file as tables of this shape.
     pub(crate) fn parse<T: DeserializeOwned>(&self) -> Result<T, Fault> {
-        toml::from_str(self.text).map_err(|error| {
-            let span = error.span().unwrap_or(0..0);
-            Fault::new("unreadable-outing", self.place(&span), error.message())
-        })
+        toml::from_str(self.text).map_err(|error| self.unreadable(&error))
+    }
+
+    /// That it is no outing file.
+    pub(crate) fn unreadable(&self, error: &toml::de::Error) -> Fault {
+        let span = error.span().unwrap_or(0..0);
+        Fault::new("unreadable-outing", self.place(&span), error.message())
     }
 
     /// The place of a byte range.

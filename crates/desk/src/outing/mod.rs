@@ -7,6 +7,7 @@ mod file;
 mod money;
 mod names;
 mod read;
+mod rows;
 mod shape;
 mod wishes;
 
@@ -14,6 +15,7 @@ pub use emergency::{Base, Early, EmergencyWish, PhoneNumber, Reaches, WayBack};
 pub use file::{InputFile, MOST_BYTES};
 pub use money::{Cost, Fee, MoneyWish, Per, Rung};
 pub use read::{Outing, includes, read};
+pub use rows::{Cell, TableRow, rows, write};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 
 pub(crate) use file::other_dimension;

@@ -362,3 +362,15 @@ fault-empty-file = The file holds nothing.
 fault-unreadable-file = This cannot be read: { $got }
     .want = A folder or a file that can be read.
     .mend = See whether the name is right and whether you may read it.
+
+### Outing files, table by table
+
+fault-no-civil-moment = “{ $got }” is no day, and no moment of the clock on the wall.
+    .want = A day, such as 2027-05-01, or a day with a time, such as 2027-05-01T10:30:00.
+    .mend = Leave out what stands behind the time. A time alone stands in quotation marks.
+fault-no-such-number = { $got } is no number to count with.
+    .want = A finite number; a whole one of at most 18 digits.
+    .mend = See whether the number is the right one.
+fault-row-twice = The table “{ $got }” stands in these files twice, word for word.
+    .want = Each table once.
+    .mend = Take one of the two out.
