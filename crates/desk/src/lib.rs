@@ -27,9 +27,9 @@ pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_pa
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};
 pub use outing::{
-    Base, Cell, Cost, Early, EmergencyWish, Fee, InputFile, MOST_BYTES, Make, MoneyWish, Outing,
-    OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow, WayBack,
-    Wishes, includes, read, rows, write,
+    Base, Cell, Change, Cost, Early, EmergencyWish, Fee, InputFile, MOST_BYTES, Make, MoneyWish,
+    Outing, OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow,
+    WayBack, Wishes, includes, read, rows, standing_rows, write,
 };
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,

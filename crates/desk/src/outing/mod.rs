@@ -15,7 +15,7 @@ pub use emergency::{Base, Early, EmergencyWish, PhoneNumber, Reaches, WayBack};
 pub use file::{InputFile, MOST_BYTES};
 pub use money::{Cost, Fee, MoneyWish, Per, Rung};
 pub use read::{Outing, includes, read};
-pub use rows::{Cell, TableRow, rows, write};
+pub use rows::{Cell, Change, TableRow, rows, standing_rows, write};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 
 pub(crate) use file::other_dimension;

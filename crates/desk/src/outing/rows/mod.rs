@@ -1,10 +1,12 @@
 //! The outing file as rows, so that a program can change one table and leave the others alone.
 
 mod cell;
+mod change;
 mod gather;
 mod write;
 
 pub use cell::Cell;
+pub use change::{Change, standing_rows};
 pub use gather::rows;
 pub use write::write;
 
