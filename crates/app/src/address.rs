@@ -7,6 +7,20 @@ use std::fmt::Write as _;
 pub(crate) enum Address {
     /// The first screen.
     Home,
+    /// Where files are taken in.
+    TakeIn,
+    /// One outing.
+    Outing(String),
+    /// Its plan.
+    Plan(String),
+    /// Its pages for paper.
+    Pages(String),
+    /// One of them.
+    Page(String, String),
+    /// The outing as a file.
+    OutingFile(String),
+    /// Its records as a file.
+    Records(String),
     /// The plants, or those whose names fit.
     Herbal(String),
     /// What is known of one plant.
@@ -25,6 +39,13 @@ impl Address {
         let steps: Vec<_> = steps.iter().map(String::as_str).collect();
         match steps.as_slice() {
             [] => Self::Home,
+            ["take-in"] => Self::TakeIn,
+            ["outing", book] => Self::Outing((*book).to_owned()),
+            ["outing", book, "plan"] => Self::Plan((*book).to_owned()),
+            ["outing", book, "pages"] => Self::Pages((*book).to_owned()),
+            ["outing", book, "pages", name] => Self::Page((*book).to_owned(), (*name).to_owned()),
+            ["outing", book, "file"] => Self::OutingFile((*book).to_owned()),
+            ["outing", book, "records"] => Self::Records((*book).to_owned()),
             ["herbal"] => Self::Herbal(asked(said)),
             ["herbal", name] => Self::Plant((*name).to_owned()),
             ["compare", one, other] => Self::Compare((*one).to_owned(), (*other).to_owned()),
@@ -36,6 +57,13 @@ impl Address {
     pub(crate) fn written(&self) -> String {
         match self {
             Self::Home => "/".to_owned(),
+            Self::TakeIn => "/take-in".to_owned(),
+            Self::Outing(book) => format!("/outing/{}", escaped(book)),
+            Self::Plan(book) => format!("/outing/{}/plan", escaped(book)),
+            Self::Pages(book) => format!("/outing/{}/pages", escaped(book)),
+            Self::Page(book, name) => format!("/outing/{}/pages/{}", escaped(book), escaped(name)),
+            Self::OutingFile(book) => format!("/outing/{}/file", escaped(book)),
+            Self::Records(book) => format!("/outing/{}/records", escaped(book)),
             Self::Herbal(words) if words.is_empty() => "/herbal".to_owned(),
             Self::Herbal(words) => format!("/herbal?words={}", escaped(words)),
             Self::Plant(name) => format!("/herbal/{}", escaped(name)),
@@ -103,6 +131,9 @@ mod tests {
     fn an_address_is_read_as_it_was_written() {
         let all = [
             Address::Home,
+            Address::TakeIn,
+            Address::Page("b1".to_owned(), "plant-a b".to_owned()),
+            Address::Records("b/2".to_owned()),
             Address::Herbal(String::new()),
             Address::Herbal("bear's garlic & 50 %".to_owned()),
             Address::Plant("Rosa × damascena?".to_owned()),

@@ -1,12 +1,13 @@
 //! The app as it stands on one device.
 
 use crate::address::Address;
+use crate::books::Books;
 use crate::screen::{self, Screen};
-use crate::{Shown, Visit};
-use desk::{Reply, Request, World};
+use crate::{Message, Shown, Visit, take_in};
+use desk::{InputFile, Reply, Request, SheetReply, World};
 use ground::{ContentId, Faults, RandomStart, Text};
 use herbal::Herbal;
-use jiff::civil::DateTime;
+use jiff::civil::{Date, DateTime};
 use journal::Journal;
 use page::{Catalogue, Words};
 
@@ -14,6 +15,7 @@ use page::{Catalogue, Words};
 pub struct App {
     catalogue: Catalogue,
     world: World,
+    pub(crate) books: Books,
 }
 
 /// The herbal could not be read: it was cut short, or is of another version than the program.
@@ -34,37 +36,91 @@ impl App {
             now: DateTime::default(),
             random_start: RandomStart(0),
         };
-        Ok(Self { catalogue: Catalogue::english(), world })
+        Ok(Self { catalogue: Catalogue::english(), world, books: Books::default() })
     }
 
-    /// The answer to a visit, both in JSON. What is no visit leads to the first screen.
+    /// The answer to a message, both in JSON. What is none leads to the first screen.
     #[must_use]
-    pub fn answer(&mut self, visit: &[u8]) -> Vec<u8> {
-        let home = || Visit { to: String::new(), now: self.world.now, form: None };
-        let visit = serde_json::from_slice(visit).unwrap_or_else(|_| home());
+    pub fn answer(&mut self, message: &[u8]) -> Vec<u8> {
+        let message = serde_json::from_slice(message);
+        let shown = match message.unwrap_or_else(|_| Message::Visit(Visit::default())) {
+            Message::Visit(visit) => self.show(&visit),
+            Message::Kept { device, lines } => match self.books.take_in(&device, &lines) {
+                Ok(()) => Shown::default(),
+                Err(faults) => self.shown(&Address::Home, screen::at_fault(self, &faults)),
+            },
+        };
         // A screen is a tree of words, which always writes.
-        serde_json::to_vec(&self.show(&visit)).unwrap_or_default()
+        serde_json::to_vec(&shown).unwrap_or_default()
     }
 
     /// The screen that a visit leads to.
     #[must_use]
     pub fn show(&mut self, visit: &Visit) -> Shown {
-        self.world.now = visit.now;
+        self.world.now = visit.at.now;
         let address = Address::read(&visit.to);
+        if visit.form.is_some() {
+            return self.act(&address, visit);
+        }
         let screen = match &address {
-            Address::Home => screen::home(self),
+            Address::Home | Address::TakeIn => screen::home(self),
+            Address::Outing(book) => screen::outing(self, book),
+            Address::Plan(book) => screen::plan(self, book),
+            Address::Pages(book) => screen::pages(self, book),
+            Address::Page(book, name) => screen::page(self, book, name),
+            Address::OutingFile(book) => return self.hand_out(&address, self.books.file(book)),
+            Address::Records(book) => {
+                let text = self.books.lines(book);
+                let file = text.map(|text| InputFile { name: "records.jsonl".to_owned(), text });
+                return self.hand_out(&address, file);
+            }
             Address::Herbal(words) => screen::herbal(self, words),
             Address::Plant(name) => screen::plant(self, name),
             Address::Compare(one, other) => screen::compare(self, one, other),
             Address::Nowhere(said) => screen::nowhere(self, said),
         };
+        self.shown(&address, screen)
+    }
+
+    /// What a form does.
+    fn act(&mut self, address: &Address, visit: &Visit) -> Shown {
+        let done = match address {
+            Address::TakeIn => take_in::take_in(self, visit),
+            _ => return self.shown(address, screen::nowhere(self, &visit.to)),
+        };
+        match done {
+            Ok(take_in::TakenIn { book, keep }) => {
+                let at = Address::Outing(book.clone());
+                Shown { keep, ..self.shown(&at, screen::outing(self, &book)) }
+            }
+            Err(faults) => self.shown(address, screen::at_fault(self, &faults)),
+        }
+    }
+
+    /// A file, on the screen of its outing.
+    fn hand_out(&self, address: &Address, file: Option<InputFile>) -> Shown {
+        let (Address::OutingFile(book) | Address::Records(book)) = address else {
+            return self.shown(address, screen::home(self));
+        };
+        Shown { file, ..self.shown(&Address::Outing(book.clone()), screen::outing(self, book)) }
+    }
+
+    fn shown(&self, address: &Address, screen: Screen) -> Shown {
         let Screen { title, main } = screen;
-        Shown { at: address.written(), title, main: main.into_string() }
+        Shown { at: address.written(), title, main: main.into_string(), ..Shown::default() }
     }
 
     /// Asks the front door.
     pub(crate) fn ask(&self, request: Request) -> Result<Reply, Faults> {
         desk::answer(&self.world, request)
+    }
+
+    /// What is known of a plant.
+    pub(crate) fn sheet(&self, name: &str) -> Option<SheetReply> {
+        match self.ask(Request::HerbalShow { name: name.to_owned() }) {
+            Ok(Reply::HerbalShow(sheet)) => Some(*sheet),
+            _ => None,
+        }
     }
 
     pub(crate) fn words(&self) -> Words<'_> {
@@ -74,6 +130,16 @@ impl App {
     /// A message of the catalogue.
     pub(crate) fn word(&self, id: &str) -> String {
         self.catalogue.word(id)
+    }
+
+    /// What is known.
+    pub(crate) fn herbal(&self) -> &Herbal {
+        &self.world.herbal
+    }
+
+    /// A day in words.
+    pub(crate) fn day(&self, day: Date) -> String {
+        self.catalogue.say(&Text::new("app-day").with("day", day))
     }
 
     /// A message that counts.

@@ -9,10 +9,12 @@
 mod abi;
 mod address;
 mod app;
+mod books;
 mod screen;
 mod shell;
+mod take_in;
 mod visit;
 
 pub use app::{App, NotOpened};
 pub use shell::{ShellFile, shell};
-pub use visit::{Form, Shown, Visit};
+pub use visit::{Form, Kept, Message, Moment, Shown, Visit};

@@ -124,6 +124,10 @@ fn document(version: &str, words: &Catalogue) -> String {
                         option value="contrast" { (word("app-looks-contrast")) }
                     }
                 }
+                template #not-kept-now {
+                    h2 tabindex="-1" { (word("app-not-kept-now")) }
+                    p { (word("app-not-kept-now-says")) }
+                }
                 template #not-started {
                     h1 tabindex="-1" { (word("app-not-started")) }
                     p { (word("app-not-started-says")) }

@@ -1,35 +1,79 @@
 //! What goes in and comes out.
 
+use desk::InputFile;
+use ground::ContentId;
 use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
 
-/// One tap: an address, and what a form said.
+/// What the browser tells.
 #[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum Message {
+    /// Lines that were kept: all of them at the start, later what another window added.
+    Kept {
+        /// The name of this device.
+        device: String,
+        /// The lines.
+        lines: Vec<Kept>,
+    },
+    /// A tap.
+    Visit(Visit),
+}
+
+/// A line of a book.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Kept {
+    /// The book.
+    pub book: String,
+    /// The record.
+    pub line: String,
+}
+
+/// One tap: an address, and what a form said.
+#[derive(Clone, Debug, Default, Serialize, Deserialize)]
 pub struct Visit {
     /// The address after the `#`, such as `/herbal/Urtica%20dioica`.
     pub to: String,
-    /// The clock on the wall.
-    pub now: DateTime,
+    /// When.
+    #[serde(flatten)]
+    pub at: Moment,
     /// What a form said; none where a link was followed.
     #[serde(default)]
     pub form: Option<Form>,
+    /// The files that were chosen in it.
+    #[serde(default)]
+    pub files: Vec<InputFile>,
+}
+
+/// A moment as a device knows it, and randomness for what is written down at it.
+#[derive(Clone, Debug, Default, Serialize, Deserialize)]
+pub struct Moment {
+    /// The clock on the wall.
+    pub now: DateTime,
+    /// The same in Unix milliseconds.
+    pub ms: i64,
+    /// Letters from a generator fit for secrets.
+    pub seed: String,
+}
+
+impl Moment {
+    /// Ten random bytes for each record that is written at this moment.
+    pub(crate) fn random(&self, number: usize) -> [u8; 10] {
+        let hash = ContentId::of(format!("{} {number}", self.seed).as_bytes()).to_string();
+        let digit = |at: usize| hash.chars().nth(at).and_then(|digit| digit.to_digit(16));
+        std::array::from_fn(|at| {
+            let byte = digit(2 * at).unwrap_or(0) * 16 + digit(2 * at + 1).unwrap_or(0);
+            u8::try_from(byte).unwrap_or(u8::MAX)
+        })
+    }
 }
 
 /// The fields of a form in their order; one with several answers stands several times.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Form(pub Vec<(String, String)>);
 
-impl Form {
-    /// What a field says, without the white around it.
-    #[must_use]
-    pub fn said(&self, field: &str) -> Option<&str> {
-        let said = self.0.iter().find(|(name, _)| name == field);
-        said.map(|(_, said)| said.trim()).filter(|said| !said.is_empty())
-    }
-}
-
 /// A screen.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Shown {
     /// Its address, which a form may have changed.
     pub at: String,
@@ -37,4 +81,10 @@ pub struct Shown {
     pub title: String,
     /// What stands in `main`, as HTML.
     pub main: String,
+    /// Lines to keep before it may be shown.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub keep: Vec<Kept>,
+    /// A file to hand out with it.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub file: Option<InputFile>,
 }

@@ -26,25 +26,44 @@ const address = () => decodeURI(location.hash.startsWith("#/") ? location.hash.s
 // Screens are asked for one after the other; only the answer to the last is shown.
 let latest = 0;
 
-async function show(to, { form, back } = {}) {
+async function show(to, { said, back } = {}) {
   latest += 1;
   const mine = latest;
   const slow = setTimeout(() => main.setAttribute("aria-busy", "true"), 100);
-  const { shown, failed } = await ask({ to, form });
+  const { shown, failed } = await ask({ to, ...said });
   clearTimeout(slow);
   if (mine !== latest) return;
   main.removeAttribute("aria-busy");
-  if (failed) return tell(failed);
+  if (failed) return said ? warn(failed) : tell(failed);
   const hash = `#${shown.at}`;
-  if (form && location.hash !== hash) history.pushState(null, "", hash);
+  if (said && location.hash !== hash) history.pushState(null, "", hash);
   document.title = shown.title;
   main.innerHTML = shown.main;
+  if (shown.file) handOut(shown.file);
   if (back === undefined) {
     scrollTo(0, 0);
     main.querySelector("h1")?.focus({ preventScroll: true });
   } else {
     scrollTo(0, back);
   }
+}
+
+// What could not be kept is said above the form, which stays as it was filled in.
+function warn(name) {
+  main.querySelector(".warned")?.remove();
+  const warned = document.createElement("div");
+  warned.className = "warned";
+  warned.append(document.getElementById(name).content.cloneNode(true));
+  main.prepend(warned);
+  warned.querySelector("h1, h2")?.focus();
+}
+
+function handOut({ name, text }) {
+  const link = document.createElement("a");
+  link.href = URL.createObjectURL(new Blob([text]));
+  link.download = name;
+  link.click();
+  setTimeout(() => URL.revokeObjectURL(link.href), 60_000);
 }
 
 function tell(name) {
@@ -81,13 +100,21 @@ function open(id) {
   place.scrollIntoView();
 }
 
-addEventListener("submit", (event) => {
+addEventListener("submit", async (event) => {
   const form = event.target;
   event.preventDefault();
   const to = form.getAttribute("action").slice(1);
-  const fields = [...new FormData(form, event.submitter)].map(([name, said]) => [name, String(said)]);
-  if (form.method === "get") lead(`${to}?${new URLSearchParams(fields)}`.replaceAll("+", "%20"));
-  else show(to, { form: fields });
+  const said = { form: [], files: [] };
+  for (const [name, value] of new FormData(form, event.submitter)) {
+    if (typeof value === "string") said.form.push([name, value]);
+    else if (value.name) said.files.push({ name: value.name, text: await value.text() });
+  }
+  if (form.method === "get") lead(`${to}?${new URLSearchParams(said.form)}`.replaceAll("+", "%20"));
+  else show(to, { said });
+});
+
+addEventListener("click", (event) => {
+  if (event.target.closest?.("button.print")) print();
 });
 
 // ---- how it looks ----------------------------------------------------------------------------

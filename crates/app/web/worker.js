@@ -24,8 +24,8 @@ function put(program, bytes) {
   return at;
 }
 
-function visit(program, said) {
-  const bytes = new TextEncoder().encode(JSON.stringify(said));
+function tell(program, message) {
+  const bytes = new TextEncoder().encode(JSON.stringify(message));
   const at = program.visit(put(program, bytes), bytes.length);
   const length = new DataView(program.memory.buffer).getUint32(at, true);
   const reply = new TextDecoder().decode(new Uint8Array(program.memory.buffer, at + 4, length));
@@ -33,21 +33,89 @@ function visit(program, said) {
   return JSON.parse(reply);
 }
 
-// The clock on the wall, as `2027-05-01T10:40:00`.
-function now() {
+// The clock on the wall, as `2027-05-01T10:40:00`, and letters that nobody can guess.
+function moment() {
   const at = new Date();
-  return new Date(at - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 19);
+  const wall = new Date(at - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 19);
+  return { now: wall, ms: at.getTime(), seed: crypto.randomUUID() };
 }
 
-const started = start();
+// ---- what is kept ----------------------------------------------------------------------------
 
-// One visit after the other, in the order in which they were made.
+const done = (request) =>
+  new Promise((resolve, reject) => {
+    request.onsuccess = () => resolve(request.result);
+    request.onerror = () => reject(request.error);
+  });
+
+function opened() {
+  const request = indexedDB.open("trug", 1);
+  request.onupgradeneeded = () => {
+    request.result.createObjectStore("lines", { autoIncrement: true });
+    request.result.createObjectStore("device").add(crypto.randomUUID(), "name");
+  };
+  return done(request);
+}
+
+// Every line that was kept after this key, with the last key.
+async function since(database, key) {
+  const lines = database.transaction("lines").objectStore("lines");
+  const range = IDBKeyRange.lowerBound(key, true);
+  const [keys, found] = await Promise.all([done(lines.getAllKeys(range)), done(lines.getAll(range))]);
+  return { last: keys.at(-1) ?? key, lines: found };
+}
+
+// One transaction an act: all of its lines are on the disk, or none is.
+function keep(database, lines) {
+  return new Promise((resolve, reject) => {
+    const transaction = database.transaction("lines", "readwrite", { durability: "strict" });
+    transaction.oncomplete = () => resolve();
+    transaction.onabort = () => reject(transaction.error);
+    for (const line of lines) transaction.objectStore("lines").add(line);
+  });
+}
+
+// ---- one after the other ---------------------------------------------------------------------
+
+let program;
+let seen = 0;
+
+async function answer({ to, form, files }) {
+  const database = await (stored ??= opened());
+  program ??= await start();
+  // Another window may have written since. While this one writes, no other does.
+  return navigator.locks.request("trug-lines", async () => {
+    const { last, lines } = await since(database, seen);
+    if (lines.length > 0 || seen === 0) {
+      const device = await done(database.transaction("device").objectStore("device").get("name"));
+      const told = tell(program, { kept: { device, lines } });
+      seen = last;
+      // Lines that cannot be read stay on the disk; what else there is can be used after this.
+      if (told.main) return { shown: told };
+    }
+    const shown = tell(program, { visit: { to, form: form ?? null, files: files ?? [], ...moment() } });
+    if (shown.keep) {
+      try {
+        await keep(database, shown.keep);
+      } catch (error) {
+        // The program holds what the disk does not: it starts anew from the disk.
+        console.error(error);
+        program = undefined;
+        seen = 0;
+        return { failed: "not-kept-now" };
+      }
+      seen = (await since(database, seen)).last;
+    }
+    return { shown };
+  });
+}
+
+let stored;
 let before = Promise.resolve();
-onmessage = ({ data: { id, to, form } }) => {
+onmessage = ({ data: { id, ...visit } }) => {
   before = before.then(async () => {
     try {
-      const program = await started;
-      postMessage({ id, shown: visit(program, { to, form: form ?? null, now: now() }) });
+      postMessage({ id, ...(await answer(visit)) });
     } catch (error) {
       console.error(error);
       postMessage({ id, failed: "not-started" });

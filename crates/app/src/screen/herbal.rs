@@ -27,7 +27,7 @@ pub(crate) fn herbal(app: &App, words: &str) -> Screen {
                     a href=(Address::Plant(plant.name.clone()).link()) {
                         span.called { (plant.common) }
                         i lang="la" { (plant.name) }
-                        span.harm { (app.word(&format!("plants-harm-{}", plant.harm.word()))) }
+                        span.harm { (app.word("app-harm")) " " (app.word(&format!("plants-harm-{}", plant.harm.word()))) }
                     }
                 }
             }
@@ -38,12 +38,11 @@ pub(crate) fn herbal(app: &App, words: &str) -> Screen {
 
 /// Everything that is known of a plant; each of its twins a link to both side by side.
 pub(crate) fn plant(app: &App, name: &str) -> Screen {
-    let twins = match app.ask(Request::HerbalShow { name: name.to_owned() }) {
-        Ok(Reply::HerbalShow(sheet)) => {
-            sheet.twins.iter().map(|twin| (sheet.sheet.name.clone(), twin.name.clone())).collect()
-        }
-        _ => Vec::new(),
-    };
+    let sheet = app.sheet(name);
+    let twins = sheet.iter().flat_map(|sheet| {
+        sheet.twins.iter().map(|twin| (sheet.sheet.name.clone(), twin.name.clone()))
+    });
+    let twins: Vec<_> = twins.collect();
     answered(app, Request::HerbalShow { name: name.to_owned() }, &beside(app, &twins), &html! {})
 }
 

@@ -1,14 +1,31 @@
 //! The first screen, and what is shown where nothing lies.
 
 use super::Screen;
+use super::outing::called;
 use crate::App;
 use crate::address::Address;
 use maud::html;
 
 pub(crate) fn home(app: &App) -> Screen {
     let title = app.word("app-home");
+    let books = app.books.iter().map(|(book, rows)| (Address::Outing(book.to_owned()), rows));
     let main = html! {
         h1 tabindex="-1" { (title) }
+        h2 { (app.word("app-outings")) }
+        p role="status" { (app.counted("app-outings-found", app.books.iter().count())) }
+        ul.rows role="list" {
+            @for (to, rows) in books {
+                @let (name, day) = called(app, &rows);
+                li { a href=(to.link()) { span.called { (name) } span { (day) } } }
+            }
+        }
+        form.take-in method="post" action=(Address::TakeIn.link()) {
+            label for="files" { (app.word("app-take-in")) }
+            p #files-says { (app.word("app-take-in-says")) }
+            input #files type="file" name="files" multiple aria-describedby="files-says" accept=".toml";
+            button { (app.word("app-take-in-do")) }
+        }
+        h2 { (app.word("app-herbal")) }
         ul.ways role="list" {
             li { a href=(Address::Herbal(String::new()).link()) { (app.word("app-herbal")) } }
         }

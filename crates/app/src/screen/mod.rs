@@ -2,12 +2,15 @@
 
 mod herbal;
 mod home;
+mod outing;
 
 pub(crate) use herbal::{compare, herbal, plant};
 pub(crate) use home::{home, nowhere};
+pub(crate) use outing::{outing, page, pages, plan};
 
 use crate::App;
 use desk::Request;
+use ground::Faults;
 use maud::{Markup, PreEscaped, html};
 use page::{html_body, view};
 
@@ -30,13 +33,16 @@ fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Scr
                 },
             }
         }
-        Err(faults) => Screen {
-            title: app.word("app-not-understood"),
-            main: html! {
-                h1 tabindex="-1" { (app.word("app-not-understood")) }
-                (before)
-                p.faults role="alert" { (app.words().catalogue.faults(&faults)) }
-            },
-        },
+        Err(faults) => at_fault(app, &faults),
     }
+}
+
+/// What is wrong, and how to mend it.
+pub(crate) fn at_fault(app: &App, faults: &Faults) -> Screen {
+    let title = app.word("app-not-understood");
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        p.faults role="alert" { (app.words().catalogue.faults(faults)) }
+    };
+    Screen { title, main }
 }

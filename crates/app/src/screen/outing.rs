@@ -1,0 +1,123 @@
+//! An outing: what it leads to, its plan, its pages.
+
+use super::{Screen, answered, at_fault, nowhere};
+use crate::App;
+use crate::address::Address;
+use desk::{Cell, Plan, Reply, Request, TableRow, usual_paper};
+use ground::Faults;
+use maud::{Markup, PreEscaped, html};
+use page::{NamedPage, html_body};
+use std::collections::BTreeMap;
+
+/// What an outing is called, and when it is.
+pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
+    let outing = rows.iter().find(|row| row.table == "outing");
+    let cell = |field: &str| outing.and_then(|row| row.cells.get(field));
+    let name = match cell("name") {
+        Some(Cell::Words(name)) => name.clone(),
+        _ => app.word("app-outing-unnamed"),
+    };
+    let day = match cell("date") {
+        Some(Cell::Day(day)) => app.day(*day),
+        _ => String::new(),
+    };
+    (name, day)
+}
+
+/// The outing, and the ways from it.
+pub(crate) fn outing(app: &App, book: &str) -> Screen {
+    let Some(rows) = app.books.rows(book) else { return nowhere(app, book) };
+    let (title, day) = called(app, &rows);
+    let way = |to: Address, id: &str| html! { li { a href=(to.link()) { (app.word(id)) } } };
+    let book = || book.to_owned();
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        p { (day) }
+        ul.ways role="list" {
+            (way(Address::Plan(book()), "app-plan"))
+            (way(Address::Pages(book()), "app-pages"))
+        }
+        h2 { (app.word("app-hand-out")) }
+        p { (app.word("app-hand-out-says")) }
+        ul.ways role="list" {
+            (way(Address::OutingFile(book()), "app-outing-file"))
+            (way(Address::Records(book()), "app-records"))
+        }
+    };
+    Screen { title, main }
+}
+
+/// The plan, open questions first.
+pub(crate) fn plan(app: &App, book: &str) -> Screen {
+    let Some(file) = app.books.file(book) else { return nowhere(app, book) };
+    let back = back(app, book);
+    answered(app, Request::Plan { files: vec![file], reasons: false }, &back, &html! {})
+}
+
+fn back(app: &App, book: &str) -> Markup {
+    let rows = app.books.rows(book).unwrap_or_default();
+    html! {
+        p.back { a href=(Address::Outing(book.to_owned()).link()) { (called(app, &rows).0) } }
+    }
+}
+
+/// The pages of the plan, by name.
+pub(crate) fn pages(app: &App, book: &str) -> Screen {
+    let all = match written(app, book) {
+        None => return nowhere(app, book),
+        Some(Err(faults)) => return at_fault(app, &faults),
+        Some(Ok(pages)) => pages,
+    };
+    let title = app.word("app-pages");
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        (back(app, book))
+        ul.ways role="list" {
+            @for page in &all {
+                li {
+                    a href=(Address::Page(book.to_owned(), page.name.clone()).link()) {
+                        (page.page.title.plain())
+                    }
+                }
+            }
+        }
+    };
+    Screen { title, main }
+}
+
+/// One page, to be read or printed.
+pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
+    let all = match written(app, book) {
+        None => return nowhere(app, book),
+        Some(Err(faults)) => return at_fault(app, &faults),
+        Some(Ok(pages)) => pages,
+    };
+    let Some(found) = all.into_iter().find(|page| page.name == name) else {
+        return nowhere(app, name);
+    };
+    let title = found.page.title.plain();
+    let main = html! {
+        p.back { a href=(Address::Pages(book.to_owned()).link()) { (app.word("app-pages")) } }
+        button.print type="button" { (app.word("app-print")) }
+        h1 tabindex="-1" { (title) }
+        (PreEscaped(html_body(&found.page)))
+    };
+    Screen { title, main }
+}
+
+/// The pages of the plan of a book; none where there is no such book.
+fn written(app: &App, book: &str) -> Option<Result<Vec<NamedPage>, Faults>> {
+    let files = vec![app.books.file(book)?];
+    Some(app.ask(Request::Plan { files, reasons: false }).map(|reply| match reply {
+        Reply::Plan(plan) => pages_of(app, &plan),
+        _ => Vec::new(),
+    }))
+}
+
+fn pages_of(app: &App, plan: &Plan) -> Vec<NamedPage> {
+    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
+    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
+    let sheets: BTreeMap<_, _> =
+        named.filter_map(|name| Some((name.clone(), app.sheet(name)?))).collect();
+    page::pages(plan, &sheets, usual_paper(plan.head.region), &app.words())
+}
