@@ -11,6 +11,14 @@ pub(crate) enum Address {
     TakeIn,
     /// One outing.
     Outing(String),
+    /// The form that an outing begins with.
+    New,
+    /// The rows of a table of an outing.
+    Rows(String, String),
+    /// The form of one of them, or of one to come.
+    Row(String, String, Option<String>),
+    /// Where the last change of an outing is taken back.
+    Undo(String),
     /// Its plan.
     Plan(String),
     /// Its pages for paper.
@@ -41,6 +49,16 @@ impl Address {
             [] => Self::Home,
             ["take-in"] => Self::TakeIn,
             ["outing", book] => Self::Outing((*book).to_owned()),
+            ["new"] => Self::New,
+            ["outing", book, "rows", table] => Self::Rows((*book).to_owned(), (*table).to_owned()),
+            ["outing", book, "new", table] => {
+                Self::Row((*book).to_owned(), (*table).to_owned(), None)
+            }
+            ["outing", book, "row", table, rest @ ..] => {
+                let key = rest.first().copied().unwrap_or_default().to_owned();
+                Self::Row((*book).to_owned(), (*table).to_owned(), Some(key))
+            }
+            ["outing", book, "undo"] => Self::Undo((*book).to_owned()),
             ["outing", book, "plan"] => Self::Plan((*book).to_owned()),
             ["outing", book, "pages"] => Self::Pages((*book).to_owned()),
             ["outing", book, "pages", name] => Self::Page((*book).to_owned(), (*name).to_owned()),
@@ -59,6 +77,15 @@ impl Address {
             Self::Home => "/".to_owned(),
             Self::TakeIn => "/take-in".to_owned(),
             Self::Outing(book) => format!("/outing/{}", escaped(book)),
+            Self::New => "/new".to_owned(),
+            Self::Rows(book, table) => format!("/outing/{}/rows/{}", escaped(book), escaped(table)),
+            Self::Row(book, table, None) => {
+                format!("/outing/{}/new/{}", escaped(book), escaped(table))
+            }
+            Self::Row(book, table, Some(key)) => {
+                format!("/outing/{}/row/{}/{}", escaped(book), escaped(table), escaped(key))
+            }
+            Self::Undo(book) => format!("/outing/{}/undo", escaped(book)),
             Self::Plan(book) => format!("/outing/{}/plan", escaped(book)),
             Self::Pages(book) => format!("/outing/{}/pages", escaped(book)),
             Self::Page(book, name) => format!("/outing/{}/pages/{}", escaped(book), escaped(name)),
@@ -132,6 +159,12 @@ mod tests {
         let all = [
             Address::Home,
             Address::TakeIn,
+            Address::New,
+            Address::Rows("b".to_owned(), "stand".to_owned()),
+            Address::Row("b".to_owned(), "stand".to_owned(), None),
+            Address::Row("b".to_owned(), "stand".to_owned(), Some("a/b ü".to_owned())),
+            Address::Row("b".to_owned(), "outing".to_owned(), Some(String::new())),
+            Address::Undo("b".to_owned()),
             Address::Page("b1".to_owned(), "plant-a b".to_owned()),
             Address::Records("b/2".to_owned()),
             Address::Herbal(String::new()),

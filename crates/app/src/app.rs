@@ -2,9 +2,11 @@
 
 use crate::address::Address;
 use crate::books::Books;
+use crate::edit::{self, Done};
+use crate::fields::table;
 use crate::screen::{self, Screen};
 use crate::{Message, Shown, Visit, take_in};
-use desk::{InputFile, Reply, Request, SheetReply, World};
+use desk::{InputFile, Reply, Request, SheetReply, TableRow, World};
 use ground::{ContentId, Faults, RandomStart, Text};
 use herbal::Herbal;
 use jiff::civil::{Date, DateTime};
@@ -63,7 +65,13 @@ impl App {
             return self.act(&address, visit);
         }
         let screen = match &address {
-            Address::Home | Address::TakeIn => screen::home(self),
+            Address::Home | Address::TakeIn | Address::Undo(_) => screen::home(self),
+            Address::New => self.form(&address, visit, None),
+            Address::Rows(book, name) => match table(name) {
+                Some(table) => screen::rows(self, book, table),
+                None => screen::nowhere(self, &visit.to),
+            },
+            Address::Row(..) => self.form(&address, visit, None),
             Address::Outing(book) => screen::outing(self, book),
             Address::Plan(book) => screen::plan(self, book),
             Address::Pages(book) => screen::pages(self, book),
@@ -86,15 +94,52 @@ impl App {
     fn act(&mut self, address: &Address, visit: &Visit) -> Shown {
         let done = match address {
             Address::TakeIn => take_in::take_in(self, visit),
+            Address::New => edit::begin(self, visit),
+            Address::Undo(book) => edit::undo(self, book, &visit.at),
+            Address::Row(book, name, key) => match table(name) {
+                Some(table) => edit::put_row(self, (book, table, key.as_deref()), visit),
+                None => return self.shown(address, screen::nowhere(self, &visit.to)),
+            },
             _ => return self.shown(address, screen::nowhere(self, &visit.to)),
         };
-        match done {
-            Ok(take_in::TakenIn { book, keep }) => {
-                let at = Address::Outing(book.clone());
-                Shown { keep, ..self.shown(&at, screen::outing(self, &book)) }
+        match (done, address) {
+            (Ok(Done { book, keep }), _) => Shown { keep, ..self.after(address, &book) },
+            (Err(faults), Address::New | Address::Row(..)) => {
+                self.shown(address, self.form(address, visit, Some(&faults)))
             }
-            Err(faults) => self.shown(address, screen::at_fault(self, &faults)),
+            (Err(faults), _) => self.shown(address, screen::at_fault(self, &faults)),
         }
+    }
+
+    /// What is shown when an act was done: the rows of the table, or the outing.
+    fn after(&self, done: &Address, book: &str) -> Shown {
+        if let Address::Row(_, name, _) = done
+            && let Some(table) = table(name).filter(|table| !table.is_single())
+        {
+            let at = Address::Rows(book.to_owned(), name.clone());
+            return self.shown(&at, screen::rows(self, book, table));
+        }
+        self.shown(&Address::Outing(book.to_owned()), screen::outing(self, book))
+    }
+
+    /// The form of a row, as it stands or as it was filled in.
+    fn form(&self, address: &Address, visit: &Visit, faults: Option<&Faults>) -> Screen {
+        let tried = visit.form.as_ref().zip(faults);
+        let begun = [screen::fresh(visit.at.now.date(), &visit.at.zone)];
+        let (rows, name, key) = match address {
+            Address::New => (Some(begun.to_vec()), "outing", Some("")),
+            Address::Row(book, name, key) => (self.books.rows(book), name.as_str(), key.as_deref()),
+            _ => (None, "", None),
+        };
+        let (Some(rows), Some(table)) = (rows, table(name)) else {
+            return screen::nowhere(self, &visit.to);
+        };
+        let is = |row: &&TableRow| row.table == name && Some(row.key.as_str()) == key;
+        let was = rows.iter().find(is);
+        if key.is_some() && was.is_none() {
+            return screen::nowhere(self, &visit.to);
+        }
+        screen::row(self, address, table, (&rows, was), tried)
     }
 
     /// A file, on the screen of its outing.
@@ -140,6 +185,11 @@ impl App {
     /// A day in words.
     pub(crate) fn day(&self, day: Date) -> String {
         self.catalogue.say(&Text::new("app-day").with("day", day))
+    }
+
+    /// Whether there is such a message.
+    pub(crate) fn has(&self, id: &str) -> bool {
+        self.catalogue.has(id)
     }
 
     /// A message that counts.

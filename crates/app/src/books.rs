@@ -2,7 +2,7 @@
 
 use crate::visit::{Kept, Moment};
 use desk::{Change, InputFile, TableRow, standing_rows, write};
-use ground::{ContentId, Fault, Faults};
+use ground::{ContentId, Fault, Faults, Place};
 use journal::{Act, Log};
 use std::collections::BTreeMap;
 
@@ -51,6 +51,20 @@ impl Books {
     pub(crate) fn lines(&self, book: &str) -> Option<String> {
         let log = self.books.get(book)?;
         Some(log.lines().map(|line| format!("{line}\n")).collect())
+    }
+
+    /// Takes the last record of a book back; a taking-back that was the last brings back what it took.
+    ///
+    /// # Errors
+    /// When there is no such book, or a record cannot be added.
+    pub(crate) fn take_back_last(&mut self, book: &str, at: &Moment) -> Result<Vec<Kept>, Fault> {
+        let missing = || Fault::new("app-nothing-said", Place::default(), book);
+        let log = self.books.get_mut(book).ok_or_else(missing)?;
+        let (last, _) = log.standing().into_iter().next_back().ok_or_else(missing)?;
+        let act = Act::TakeBack { of: last.id };
+        log.append(&self.device, at.ms, at.random(0), &self.device, act)?;
+        let line = log.lines().last().unwrap_or_default().to_owned();
+        Ok(vec![Kept { book: book.to_owned(), line }])
     }
 
     /// Writes changes into a book, one record each, and gives the lines to keep.

@@ -10,6 +10,8 @@ mod abi;
 mod address;
 mod app;
 mod books;
+mod edit;
+mod fields;
 mod screen;
 mod shell;
 mod take_in;

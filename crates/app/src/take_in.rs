@@ -1,19 +1,13 @@
 //! Files that are taken in: an outing file with those that it includes, or records of another device.
 
 use crate::books;
-use crate::visit::Kept;
+use crate::edit::Done;
 use crate::{App, Visit};
 use desk::{Change, InputFile, read, rows};
 use ground::{Fault, Faults, Place};
 
-/// A book, and the lines of it to keep.
-pub(crate) struct TakenIn {
-    pub(crate) book: String,
-    pub(crate) keep: Vec<Kept>,
-}
-
 /// Takes the files of a visit in, whole or not at all.
-pub(crate) fn take_in(app: &mut App, visit: &Visit) -> Result<TakenIn, Faults> {
+pub(crate) fn take_in(app: &mut App, visit: &Visit) -> Result<Done, Faults> {
     if visit.files.is_empty() {
         return Err(Fault::new("app-no-file", Place::default(), "").into());
     }
@@ -29,7 +23,7 @@ pub(crate) fn take_in(app: &mut App, visit: &Visit) -> Result<TakenIn, Faults> {
     let rows = rows(&files)?.into_iter().filter(|row| stays(&row.table));
     let book = books::name(&visit.at);
     let keep = app.books.say(&book, rows.map(Change::Put).collect(), &visit.at)?;
-    Ok(TakenIn { book, keep })
+    Ok(Done { book, keep })
 }
 
 impl App {

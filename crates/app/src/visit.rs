@@ -52,6 +52,9 @@ pub struct Moment {
     pub now: DateTime,
     /// The same in Unix milliseconds.
     pub ms: i64,
+    /// The time zone of the device, by its standard name.
+    #[serde(default)]
+    pub zone: String,
     /// Letters from a generator fit for secrets.
     pub seed: String,
 }
@@ -71,6 +74,19 @@ impl Moment {
 /// The fields of a form in their order; one with several answers stands several times.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Form(pub Vec<(String, String)>);
+
+impl Form {
+    /// Everything that a field says.
+    pub(crate) fn all(&self, field: &str) -> Vec<&str> {
+        let said = self.0.iter().filter(|(name, _)| name == field);
+        said.map(|(_, said)| said.as_str()).collect()
+    }
+
+    /// Whether a field says anything.
+    pub(crate) fn says(&self, field: &str) -> bool {
+        self.all(field).iter().any(|said| !said.is_empty())
+    }
+}
 
 /// A screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]

@@ -12,7 +12,8 @@ fn app() -> App {
 
 fn moment(seed: &str) -> Moment {
     let now = jiff::civil::date(2027, 4, 30).at(19, 0, 0, 0);
-    Moment { now, ms: 1_809_111_600_000, seed: seed.to_owned() }
+    let zone = "Europe/London".to_owned();
+    Moment { now, ms: 1_809_111_600_000, zone, seed: seed.to_owned() }
 }
 
 fn follow(app: &mut App, to: &str) -> Shown {
@@ -130,4 +131,83 @@ fn equal_visits_to_equal_apps_give_equal_bytes() {
     assert!(told(&mut app()) == told(&mut app()));
     let nonsense = app().answer(b"no message");
     assert!(String::from_utf8(nonsense).unwrap().contains("The school"));
+}
+
+/// Fills a form in. Each field is written as `field=what is said`.
+fn fill(app: &mut App, to: &str, said: &[&str]) -> Shown {
+    let fields = said.iter().map(|said| {
+        let (field, said) = said.split_once('=').unwrap();
+        (field.to_owned(), said.to_owned())
+    });
+    let form = Some(Form(fields.collect()));
+    let at = moment(&format!("{to} {said:?}"));
+    app.show(&Visit { to: to.to_owned(), at, form, files: Vec::new() })
+}
+
+const OUTING: [&str; 8] = [
+    "name=Nettles by the weir",
+    "date=2027-05-13",
+    "from=10:00",
+    "to=12:30",
+    "leader=Maren Holt",
+    "region=europe",
+    "purpose=lesson",
+    "zone=Europe/London",
+];
+
+#[test]
+fn an_outing_is_filled_in_from_nothing_and_planned() {
+    let mut app = again(Vec::new());
+    let fresh = follow(&mut app, "/new").main;
+    assert!(fresh.contains("value=\"2027-04-30\"") && fresh.contains("value=\"Europe/London\""));
+    let begun = fill(&mut app, "/new", &OUTING);
+    assert_eq!((begun.title.as_str(), begun.keep.len()), ("Nettles by the weir", 2));
+    let at = begun.at;
+    let mut add = |table: &str, said: &[&str]| {
+        let shown = fill(&mut app, &format!("{at}/new/{table}"), said);
+        assert_eq!(shown.keep.len(), 1, "{table}: {}", shown.main);
+    };
+    add("reader", &["called=Tobias Quill", "level=trained"]);
+    let site = ["called=Weir Meadow", "landholder=Oda Pellwright", "land=private"];
+    add("site", &[&site[..], &["jurisdiction=england-and-wales"]].concat());
+    add("stand", &["name=bank", "site=weir-meadow", "plant=stinging nettle", "area=40 m²"]);
+    add("stop", &["site=weir-meadow", "at=10:20", "lasts=1 h", "plants=stinging nettle"]);
+    add("participant", &["called=Ansel Brookhouse"]);
+    let plan = follow(&mut app, &format!("{at}/plan")).main;
+    for said in ["What is still open", "Weir Meadow", "stinging nettle"] {
+        assert!(plan.contains(said), "{said}");
+    }
+    // What was filled in stands in the form again, and can be changed, taken out and brought back.
+    let row = format!("{at}/row/stand/bank");
+    assert!(follow(&mut app, &row).main.contains("value=\"40 m²\""));
+    let same = ["name=bank", "site=weir-meadow", "plant=stinging nettle"];
+    fill(&mut app, &row, &[&same[..], &["area=55 m²"]].concat());
+    assert!(follow(&mut app, &row).main.contains("value=\"55 m²\""));
+    fill(&mut app, &row, &[&same[..], &["take-out=yes"]].concat());
+    assert_eq!(follow(&mut app, &row).title, "Nothing lies here");
+    fill(&mut app, &format!("{at}/undo"), &[]);
+    assert!(follow(&mut app, &row).main.contains("value=\"55 m²\""));
+}
+
+#[test]
+fn a_form_with_errors_keeps_nothing_and_loses_nothing() {
+    let mut app = again(Vec::new());
+    let at = fill(&mut app, "/new", &OUTING).at;
+    let empty = fill(&mut app, &format!("{at}/new/stand"), &[]);
+    assert!(empty.keep.is_empty() && empty.title.starts_with("Not kept:"), "{}", empty.title);
+    for field in ["name", "site", "plant"] {
+        assert!(empty.main.contains(&format!("href=\"#field-{field}\"")), "{field}");
+    }
+    let site = ["called=Weir Meadow", "landholder=Oda Pellwright", "land=private"];
+    let site = [&site[..], &["jurisdiction=england-and-wales"]].concat();
+    fill(&mut app, &format!("{at}/new/site"), &site);
+    let wrong = ["name=bank", "site=weir-meadow", "plant=no such plant", "area=3 km"];
+    let wrong = fill(&mut app, &format!("{at}/new/stand"), &wrong);
+    assert!(wrong.keep.is_empty());
+    for said in ["value=\"no such plant\"", "value=\"3 km\"", "aria-invalid=\"true\""] {
+        assert!(wrong.main.contains(said), "{said}: {}", wrong.main);
+    }
+    assert!(!wrong.main.contains("outing.toml"), "a place that nobody can see is named");
+    let no_day = fill(&mut app, "/new", &[&OUTING[2..], &["name=x", "date=tomorrow"]].concat());
+    assert!(no_day.keep.is_empty() && no_day.main.contains("tomorrow"));
 }

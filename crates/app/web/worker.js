@@ -37,7 +37,7 @@ function tell(program, message) {
 function moment() {
   const at = new Date();
   const wall = new Date(at - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 19);
-  return { now: wall, ms: at.getTime(), seed: crypto.randomUUID() };
+  return { now: wall, ms: at.getTime(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone, seed: crypto.randomUUID() };
 }
 
 // ---- what is kept ----------------------------------------------------------------------------

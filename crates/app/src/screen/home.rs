@@ -19,6 +19,7 @@ pub(crate) fn home(app: &App) -> Screen {
                 li { a href=(to.link()) { span.called { (name) } span { (day) } } }
             }
         }
+        p { a.button href=(Address::New.link()) { (app.word("app-new")) } }
         form.take-in method="post" action=(Address::TakeIn.link()) {
             label for="files" { (app.word("app-take-in")) }
             p #files-says { (app.word("app-take-in-says")) }

@@ -3,10 +3,14 @@
 mod herbal;
 mod home;
 mod outing;
+mod rows;
 
 pub(crate) use herbal::{compare, herbal, plant};
 pub(crate) use home::{home, nowhere};
 pub(crate) use outing::{outing, page, pages, plan};
+pub(crate) use rows::{fresh, row, rows};
+
+use outing::back;
 
 use crate::App;
 use desk::Request;

@@ -1,5 +1,6 @@
 //! An outing: what it leads to, its plan, its pages.
 
+use super::rows::tables;
 use super::{Screen, answered, at_fault, nowhere};
 use crate::App;
 use crate::address::Address;
@@ -37,6 +38,11 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
             (way(Address::Plan(book()), "app-plan"))
             (way(Address::Pages(book()), "app-pages"))
         }
+        form method="post" action=(Address::Undo(book()).link()) {
+            button.quiet { (app.word("app-undo")) }
+        }
+        h2 { (app.word("app-tables")) }
+        (tables(app, &book(), &rows))
         h2 { (app.word("app-hand-out")) }
         p { (app.word("app-hand-out-says")) }
         ul.ways role="list" {
@@ -54,7 +60,7 @@ pub(crate) fn plan(app: &App, book: &str) -> Screen {
     answered(app, Request::Plan { files: vec![file], reasons: false }, &back, &html! {})
 }
 
-fn back(app: &App, book: &str) -> Markup {
+pub(super) fn back(app: &App, book: &str) -> Markup {
     let rows = app.books.rows(book).unwrap_or_default();
     html! {
         p.back { a href=(Address::Outing(book.to_owned()).link()) { (called(app, &rows).0) } }

@@ -1,0 +1,300 @@
+//! The tables that are filled in by hand, field by field: what a form asks, and how what it said
+//! becomes a cell.
+
+use desk::Cell;
+use jiff::civil::{self, Date, DateTime};
+use std::str::FromStr;
+
+/// A table that can be filled in.
+pub(crate) struct Table {
+    /// As the outing file names it.
+    pub(crate) name: &'static str,
+    /// What is asked, in this order.
+    pub(crate) fields: &'static [Field],
+}
+
+/// A field of a table.
+pub(crate) struct Field {
+    pub(crate) name: &'static str,
+    pub(crate) kind: Kind,
+    pub(crate) needed: bool,
+}
+
+/// What a field takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    /// Words, and amounts as people say them.
+    Words,
+    /// Several, one on a line.
+    Lines,
+    /// One word of a closed list.
+    Choice(Choice),
+    /// Several words of a closed list.
+    Choices(Choice),
+    /// A plant, by any of its names.
+    Plant,
+    /// Several plants, one on a line.
+    Plants,
+    Day,
+    Time,
+    Moment,
+    Whole,
+    YesNo,
+}
+
+/// A closed list.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Choice {
+    Region,
+    Purpose,
+    Level,
+    Land,
+    Jurisdiction,
+    Part,
+    Recipe,
+    Kitchen,
+    /// The rows of this table, by name.
+    Of(&'static str),
+}
+
+const fn must(name: &'static str, kind: Kind) -> Field {
+    Field { name, kind, needed: true }
+}
+
+const fn may(name: &'static str, kind: Kind) -> Field {
+    Field { name, kind, needed: false }
+}
+
+use Choice::{Jurisdiction, Land, Level, Of, Part, Purpose, Recipe, Region};
+use Kind::{Choices, Day, Lines, Moment, Plant, Plants, Time, Whole, Words, YesNo};
+
+/// A choice from one list.
+const fn one(choice: Choice) -> Kind {
+    Kind::Choice(choice)
+}
+
+/// Every table, in the order in which an outing comes about.
+pub(crate) const TABLES: &[Table] = &[
+    Table {
+        name: "outing",
+        fields: &[
+            must("name", Words),
+            must("date", Day),
+            must("from", Time),
+            must("to", Time),
+            must("leader", one(Of("reader"))),
+            must("region", one(Region)),
+            must("purpose", one(Purpose)),
+            must("zone", Words),
+            may("kitchen", one(Choice::Kitchen)),
+            may("records-since", Day),
+        ],
+    },
+    Table { name: "reader", fields: &[must("called", Words), must("level", one(Level))] },
+    Table {
+        name: "site",
+        fields: &[
+            must("called", Words),
+            must("landholder", Words),
+            must("land", one(Land)),
+            must("jurisdiction", one(Jurisdiction)),
+            may("grid", Words),
+            may("road", Words),
+            may("way-in", Words),
+            may("public-right", YesNo),
+        ],
+    },
+    Table {
+        name: "permission",
+        fields: &[
+            must("site", one(Of("site"))),
+            must("from", Words),
+            must("given", Day),
+            must("until", Day),
+            must("purposes", Choices(Purpose)),
+            must("plants", Plants),
+            must("parts", Choices(Part)),
+            may("at-most", Words),
+        ],
+    },
+    Table {
+        name: "stand",
+        fields: &[
+            must("name", Words),
+            must("site", one(Of("site"))),
+            must("plant", Plant),
+            may("area", Words),
+            may("without", Lines),
+            may("in-water", YesNo),
+        ],
+    },
+    Table {
+        name: "stop",
+        fields: &[
+            must("site", one(Of("site"))),
+            must("at", Time),
+            must("lasts", Words),
+            may("walk", Words),
+            may("climb", Words),
+            must("plants", Plants),
+        ],
+    },
+    Table {
+        name: "make",
+        fields: &[
+            must("called", Words),
+            must("recipe", one(Recipe)),
+            must("plant", Plant),
+            must("part", one(Part)),
+            may("stands", Choices(Of("stand"))),
+            may("herb", Words),
+            may("moisture", Words),
+            may("serving", Words),
+            must("servings-a-day", Whole),
+            must("days", Whole),
+            may("everybody", YesNo),
+        ],
+    },
+    Table { name: "participant", fields: &[must("called", Words)] },
+    Table {
+        name: "take",
+        fields: &[
+            must("name", Words),
+            must("stand", one(Of("stand"))),
+            must("part", one(Part)),
+            must("amount", Words),
+            must("at", Moment),
+            must("pickers", Choices(Of("reader"))),
+        ],
+    },
+    Table { name: "lot", fields: &[must("name", Words), must("takes", Choices(Of("take")))] },
+    Table {
+        name: "sorting",
+        fields: &[
+            must("lot", one(Of("lot"))),
+            must("at", Moment),
+            must("sorters", Choices(Of("reader"))),
+            must("pieces", Whole),
+            may("every-piece", YesNo),
+        ],
+    },
+    Table {
+        name: "batch",
+        fields: &[
+            must("name", Words),
+            must("make", one(Of("make"))),
+            must("lots", Choices(Of("lot"))),
+            must("at", Moment),
+            must("cook", Words),
+        ],
+    },
+    Table {
+        name: "serving",
+        fields: &[
+            must("batch", one(Of("batch"))),
+            must("at", Moment),
+            must("to", Choices(Of("participant"))),
+            must("servings", Whole),
+            may("taken-home", YesNo),
+        ],
+    },
+];
+
+/// The table of this name.
+pub(crate) fn table(name: &str) -> Option<&'static Table> {
+    TABLES.iter().find(|table| table.name == name)
+}
+
+impl Table {
+    /// Whether an outing has one of it at most.
+    pub(crate) fn is_single(&self) -> bool {
+        self.name == "outing"
+    }
+
+    /// Whether the program makes a short name for a row, from what it is called.
+    pub(crate) fn makes_name(&self) -> bool {
+        let has = |name: &str| self.fields.iter().any(|field| field.name == name);
+        has("called") && !has("name")
+    }
+}
+
+/// What was said cannot be read as what the field takes.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) struct Unreadable;
+
+impl Kind {
+    /// The cell of what was said; none where nothing was.
+    pub(crate) fn cell(self, said: &[&str]) -> Result<Option<Cell>, Unreadable> {
+        let said: Vec<_> =
+            said.iter().map(|one| one.trim()).filter(|one| !one.is_empty()).collect();
+        let Some(first) = said.first() else { return Ok(None) };
+        let lines = || said.iter().flat_map(|one| one.lines()).map(str::trim);
+        let several = |all: &mut dyn Iterator<Item = &str>| {
+            let words = all.filter(|one| !one.is_empty()).map(|one| Cell::Words(one.to_owned()));
+            Cell::List(words.collect())
+        };
+        let cell = match self {
+            Self::Words | Self::Choice(_) | Self::Plant => Cell::Words((*first).to_owned()),
+            Self::Choices(_) | Self::Lines | Self::Plants => several(&mut lines()),
+            Self::Day => Cell::Day(read::<Date>(first)?),
+            Self::Time => Cell::Words(read::<civil::Time>(first)?.strftime("%H:%M").to_string()),
+            Self::Moment => Cell::Moment(read::<DateTime>(first)?),
+            Self::Whole => Cell::Whole(read(first)?),
+            Self::YesNo => Cell::YesNo(*first == "yes"),
+        };
+        Ok(Some(cell))
+    }
+}
+
+fn read<T: FromStr>(said: &str) -> Result<T, Unreadable> {
+    said.parse().map_err(|_| Unreadable)
+}
+
+/// What a field of a form says of a cell that is there.
+pub(crate) fn said(cell: &Cell) -> Vec<String> {
+    match cell {
+        Cell::Words(words) => vec![words.clone()],
+        Cell::Whole(number) => vec![number.to_string()],
+        Cell::Number(number) => vec![number.get().to_string()],
+        Cell::YesNo(yes) => vec![if *yes { "yes" } else { "no" }.to_owned()],
+        Cell::Day(day) => vec![day.to_string()],
+        Cell::Moment(at) => vec![at.strftime("%Y-%m-%dT%H:%M").to_string()],
+        Cell::List(all) => all.iter().flat_map(said).collect(),
+        Cell::Table(_) => Vec::new(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_a_form_says_of_a_cell_makes_the_same_cell() {
+        let said_again = [
+            (Words, "1½ cups"),
+            (Day, "2027-05-13"),
+            (Time, "09:05"),
+            (Moment, "2027-05-13T10:40"),
+            (Whole, "14"),
+            (YesNo, "no"),
+            (Lines, "railway\nbusy-road"),
+        ];
+        for (kind, words) in said_again {
+            let cell = kind.cell(&[words]).unwrap().unwrap();
+            assert_eq!(said(&cell).join("\n"), words);
+        }
+    }
+
+    #[test]
+    fn nothing_said_is_no_cell_and_nonsense_is_told() {
+        for kind in [Words, Day, Whole, Lines] {
+            assert_eq!(kind.cell(&["  "]), Ok(None));
+            assert_eq!(kind.cell(&[]), Ok(None));
+        }
+        for (kind, words) in
+            [(Day, "13 May"), (Time, "noon"), (Moment, "2027-05-13 at ten"), (Whole, "1.5")]
+        {
+            assert_eq!(kind.cell(&[words]), Err(Unreadable), "{words}");
+        }
+    }
+}
