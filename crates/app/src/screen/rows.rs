@@ -83,7 +83,7 @@ pub(crate) fn row(
     };
     let main = html! {
         h1 tabindex="-1" { (name) }
-        @if let Some((_, faults)) = tried { (summary(app, faults)) }
+        @if let Some((_, faults)) = tried { (summary(app, table, faults)) }
         form.fill method="post" action=(to.link()) {
             @for field in table.fields {
                 @let wrong = tried.and_then(|(_, faults)| of(field, faults));
@@ -102,24 +102,35 @@ fn of<'a>(field: &Field, faults: &'a Faults) -> Option<&'a Fault> {
     faults.iter().find(|fault| fault.at.field.as_deref() == Some(field.name))
 }
 
-/// What is wrong, each a way to its field; it takes the focus.
-fn summary(app: &App, faults: &Faults) -> Markup {
+/// What is wrong, each a way to its field, in the order of the form; it takes the focus.
+fn summary(app: &App, table: &Table, faults: &Faults) -> Markup {
+    let said = |fault: &Fault| app.words().catalogue.fault(fault).what;
+    let elsewhere = |fault: &&Fault| {
+        table.fields.iter().all(|field| Some(field.name) != fault.at.field.as_deref())
+    };
     html! {
         div.warned role="alert" tabindex="-1" {
             h2 { (app.word("app-wrong-head")) }
             ul {
-                @for fault in faults.iter() {
-                    @let said = app.words().catalogue.faults(&fault.clone().into());
-                    li {
-                        @match &fault.at.field {
-                            Some(field) => a href=(format!("#field-{field}")) { (said) },
-                            None => (said),
+                @for field in table.fields {
+                    @if let Some(fault) = of(field, faults) {
+                        li {
+                            a href=(format!("#field-{}", field.name)) {
+                                (app.label(table.name, field.name)) ": " (said(fault))
+                            }
                         }
                     }
                 }
+                @for fault in faults.iter().filter(elsewhere) { li { (said(fault)) } }
             }
         }
     }
+}
+
+/// What is wrong with a field, and how to mend it.
+fn wrong_with(app: &App, fault: &Fault) -> Markup {
+    let said = app.words().catalogue.fault(fault);
+    html! { strong { (said.what) " " (said.mend) } }
 }
 
 fn asked(
@@ -148,7 +159,7 @@ fn asked(
         @if described.is_some() {
             p.says id=(says) {
                 @if let Some(hint) = &hint { (hint) " " }
-                @if let Some(fault) = wrong { strong { (app.words().catalogue.faults(&fault.clone().into())) } }
+                @if let Some(fault) = wrong { (wrong_with(app, fault)) }
             }
         }
     };
