@@ -37,7 +37,8 @@ fn look(house: &House, pages: &[PathBuf]) -> Outcome<Vec<String>> {
     let python = tools::python_with(house, &[tools::NUMPY, tools::PIKEPDF, tools::PILLOW])?;
     let pictures = house.fresh("paper")?;
     let script = "xtask/src/paper/check.py";
-    let said = read(house.command(python).arg(script).arg(pictures).args(pages))?;
+    // -B: no compiled modules among the sources.
+    let said = read(house.command(python).args(["-B", script]).arg(pictures).args(pages))?;
     Ok(said.lines().map(str::to_owned).collect())
 }
 
