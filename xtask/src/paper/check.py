@@ -1,8 +1,9 @@
 """Looks at PDF pages with tools that had no part in making them, and says what is wrong.
 
 Usage: check.py FOLDER PAGE.pdf…   FOLDER is for its own files; beside each page lies its HTML twin. First it
-spoils a copy of the first page in every way that it looks for, and must find each: its silence means
-something then. Prints a line a page with what was measured, then a line `finding: …` for each fault.
+spoils the first page that holds a table in every way that it looks for, and must find each: its silence
+means something then. Prints a line a page with what was measured, then a line `finding: …` for each fault;
+the pages are looked at on all cores and printed in their order.
 
 Structure and text order by poppler's pdfinfo, fonts by its pdffonts, pictures by its pdftoppm, the file
 by qpdf, structure tree and metadata by pikepdf. ISO 14289-1 (PDF/UA-1) and ISO 19005-2 (PDF/A-2a) ask
@@ -10,6 +11,9 @@ for most of it; contrast is that of WCAG 2.2, 1.4.6.
 """
 
 import sys
+import tempfile
+from concurrent.futures import ProcessPoolExecutor
+from functools import partial
 from pathlib import Path
 
 import pikepdf
@@ -18,7 +22,7 @@ from codes import codes
 from limits import LEAST_CONTRAST, LEAST_LARGE_MM, LEAST_X_HEIGHT_MM, RULER_ERROR
 from order import order
 from picture import letters, pictures, ruler
-from proof import prove
+from proof import can_be_spoiled, prove
 from structure import fonts, links, metadata, sound, structure, unmarked
 
 
@@ -42,8 +46,6 @@ def look(path, folder):
     error = ruler(pages)
     if error is not None and error > RULER_ERROR:
         findings.append(f"the ruler is out by {100 * error:.2f} %")
-    for page in folder.glob(f"{path.stem}-*.pgm"):
-        page.unlink()
     read, unread = codes(path, folder)
     findings += unread
     measured = [f"{count} pages", f"letters {lowest[0]} mm", f"contrast {faintest[0]}"]
@@ -54,12 +56,22 @@ def look(path, folder):
     return [f"{path}: {', '.join(measured)}", *(f"  finding: {finding}" for finding in findings)]
 
 
+def in_own_folder(work, folder, path):
+    """What is found on a page, whose pictures get a folder that no other page uses."""
+    with tempfile.TemporaryDirectory(dir=folder) as own:
+        return list(work(path, Path(own)))
+
+
 def main():
     folder, *paths = map(Path, sys.argv[1:])
-    if missed := list(prove(paths[0], folder)):
+    spoiled = next(filter(can_be_spoiled, paths), None)
+    if spoiled is None:
+        sys.exit("no page holds a table, and so none can be spoiled in every way that is looked for")
+    if missed := in_own_folder(prove, folder, spoiled):
         sys.exit("\n".join(missed))
-    for path in paths:
-        print("\n".join(look(path, folder)), flush=True)
+    with ProcessPoolExecutor() as processes:
+        for lines in processes.map(partial(in_own_folder, look, folder), paths):
+            print("\n".join(lines), flush=True)
 
 
 if __name__ == "__main__":

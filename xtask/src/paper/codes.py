@@ -65,10 +65,7 @@ def codes(path, folder):
     if wanted == 0:
         return None, []
     run("pdftoppm", "-r", str(CODE_DPI), "-gray", str(path), str(folder / "code"))
-    pages = sorted(folder.glob("code-*.pgm"))
-    pictures = [numpy.asarray(Image.open(page)) for page in pages]
-    for page in pages:
-        page.unlink()
+    pictures = [numpy.asarray(Image.open(page)) for page in sorted(folder.glob("code-*.pgm"))]
     found, findings = [], []
     for number, picture in enumerate(pictures, 1):
         clean = decoded(picture, folder)

@@ -7,7 +7,7 @@ from PIL import Image
 from limits import LEAST_CONTRAST, RULER_ERROR
 from order import order
 from picture import MM, letters, letters_in, pictures, ruler, words_of
-from structure import children, elements, structure, unmarked
+from structure import all_elements, structure, unmarked
 
 
 def without_structure(pdf):
@@ -15,7 +15,7 @@ def without_structure(pdf):
 
 
 def without_heads(pdf):
-    for element in (e for kid in children(pdf.Root.StructTreeRoot) for e in elements(kid)):
+    for element in all_elements(pdf):
         if element.S == "/TH":
             element.S = pikepdf.Name.TD
 
@@ -26,6 +26,12 @@ def out_of_structure(pdf):
 
 
 SPOILED = [(without_structure, "no structure tree"), (without_heads, "table without heads"), (out_of_structure, "outside the structure")]
+
+
+def can_be_spoiled(path):
+    """Whether a page holds what every way of spoiling needs."""
+    with pikepdf.open(path) as pdf:
+        return any(element.S == "/TH" for element in all_elements(pdf))
 
 
 def prove(path, folder):

@@ -64,13 +64,18 @@ def elements(element):
         yield from elements(kid)
 
 
+def all_elements(pdf):
+    tree = pdf.Root.get("/StructTreeRoot", {})
+    for kid in children(tree):
+        yield from elements(kid)
+
+
 def structure(pdf):
-    tree = pdf.Root.get("/StructTreeRoot")
-    if tree is None:
+    if "/StructTreeRoot" not in pdf.Root:
         yield "no structure tree"
         return
     level = 0
-    for element in (e for kid in children(tree) for e in elements(kid)):
+    for element in all_elements(pdf):
         kind = str(element.S)[1:]
         if kind in ("Figure", "Formula") and not str(element.get("/Alt", "")):
             yield f"{kind} without words that stand for it"
