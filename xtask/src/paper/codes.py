@@ -8,6 +8,8 @@ from PIL import Image
 from command import run
 
 CODE_DPI = 150
+# White around a code that is cut out, in dots: four modules of half a millimetre.
+QUIET = 12
 BLOT = 0.05
 # Where the blot falls, in shares of the side: between the marks in the corners, without which no reader
 # finds a code at all.
@@ -46,20 +48,36 @@ def boxes(picture):
             yield min(xs) * cell, min(ys) * cell, (max(xs) + 1) * cell, (max(ys) + 1) * cell
 
 
-def blotted(picture, squares, at):
-    """The picture with a black square on each code, of a twentieth of its area."""
-    picture = picture.copy()
-    for left, top, right, bottom in squares:
-        side = max(right - left, bottom - top)
-        half = side * BLOT**0.5 / 2
-        x, y = left + at[0] * side, top + at[1] * side
-        picture[int(y - half) : int(y + half) + 1, int(x - half) : int(x + half) + 1] = 0
-    return picture
+def cut_out(picture, square):
+    """A code with the white that a reader needs around it, as it is before a reader of one label."""
+    left, top, right, bottom = square
+    return picture[max(0, top - QUIET) : bottom + QUIET, max(0, left - QUIET) : right + QUIET]
+
+
+def blotted(code, at):
+    """A code that was cut out with a black square on it, of a twentieth of its area."""
+    code = code.copy()
+    side = max(code.shape) - 2 * QUIET
+    half = side * BLOT**0.5 / 2
+    x, y = (QUIET + share * side for share in at)
+    code[int(y - half) : int(y + half) + 1, int(x - half) : int(x + half) + 1] = 0
+    return code
+
+
+def hidden(picture, squares, folder):
+    """Each code that is no longer read, alone, once a blot lies on it."""
+    for code in (cut_out(picture, square) for square in squares):
+        clean = decoded(code, folder)
+        if len(clean) != 1:
+            yield f"a code is read as {clean or 'nothing'} when it is cut out"
+        for at in BLOTS:
+            if decoded(blotted(code, at), folder) != clean:
+                yield f"a blot at {at} hides {', '.join(clean)}"
 
 
 def codes(path, folder):
-    """Every code on a page of labels is read by zbar at 150 dpi in grey, blotted too, and says what
-    stands beside it."""
+    """Every code on a page of labels is read by zbar at 150 dpi in grey and says what stands beside it;
+    so is each alone with a blot."""
     twin = path.with_suffix(".html").read_text(encoding="utf-8")
     wanted = len(re.findall(r'<div class="code"[^>]*><svg', twin))
     if wanted == 0:
@@ -73,10 +91,7 @@ def codes(path, folder):
         squares = list(boxes(picture)) if clean else []
         if len(squares) != len(clean):
             findings.append(f"page {number}: {len(clean)} codes are read, {len(squares)} are blotted")
-        for at in BLOTS if clean else []:
-            lost = set(clean) - set(decoded(blotted(picture, squares, at), folder))
-            if lost:
-                findings.append(f"page {number}: a blot at {at} hides {', '.join(sorted(lost))}")
+        findings += (f"page {number}: {finding}" for finding in hidden(picture, squares, folder))
     if len(found) != wanted:
         findings.append(f"{wanted} codes are printed, {len(found)} are read")
     findings += [f"the code {words} does not stand in the text" for words in found if words not in twin]
