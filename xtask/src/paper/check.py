@@ -21,7 +21,7 @@ import pikepdf
 from codes import codes
 from limits import LEAST_CONTRAST, LEAST_LARGE_MM, LEAST_X_HEIGHT_MM, RULER_ERROR
 from order import order
-from picture import letters, pictures, ruler
+from picture import letters, lowest_letters, pictures, ruler
 from proof import can_be_spoiled, prove
 from structure import fonts, links, metadata, sound, structure, unmarked
 
@@ -32,14 +32,16 @@ def look(path, folder):
         findings += [*metadata(pdf), *structure(pdf), *links(pdf), *unmarked(pdf)]
         count = len(pdf.pages)
     findings += order(path)
-    pages = pictures(path, folder)
+    pages = list(pictures(path, folder))
     if len(pages) != count:
         findings.append(f"poppler draws {len(pages)} pages, pikepdf counts {count}")
     lowest, faintest = letters(path, pages)
     twin = path.with_suffix(".html").read_text(encoding="utf-8")
     # Labels are as large as the paper they are stuck on allows.
     large = 'class="large"' in twin and 'class="labels' not in twin
-    if lowest[0] < (LEAST_LARGE_MM if large else LEAST_X_HEIGHT_MM):
+    least = LEAST_LARGE_MM if large else LEAST_X_HEIGHT_MM
+    lowest = lowest_letters(path, lowest, least, folder)
+    if lowest[0] < least:
         findings.append(f"letters {lowest[0]} mm high: {lowest[1]}")
     if faintest[0] < LEAST_CONTRAST:
         findings.append(f"contrast {faintest[0]} to 1: {faintest[1]}")

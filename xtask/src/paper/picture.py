@@ -8,20 +8,21 @@ from PIL import Image
 from command import run
 
 DPI = 300
+FINE_DPI = 600
 MM = DPI / 25.4
 
 
-def pictures(path, folder):
-    run("pdftoppm", "-r", str(DPI), "-gray", str(path), str(folder / path.stem))
-    return [numpy.asarray(Image.open(page)) for page in sorted(folder.glob(f"{path.stem}-*.pgm"))]
+def pictures(path, folder, dpi=DPI):
+    run("pdftoppm", "-r", str(dpi), "-gray", str(path), str(folder / str(dpi)))
+    return (numpy.asarray(Image.open(page)) for page in sorted(folder.glob(f"{dpi}-*.pgm")))
 
 
-def words_of(path):
+def words_of(path, dpi=DPI):
     """Of each page the words with their boxes, in pixels."""
     _, said, _ = run("pdftotext", "-bbox", str(path), "-")
     box = r'<word xMin="([\d.]+)" yMin="([\d.]+)" xMax="([\d.]+)" yMax="([\d.]+)">(.*?)</word>'
     for page in said.split("<page ")[1:]:
-        yield [(w[4], [float(v) * DPI / 72 for v in w[:4]]) for w in re.findall(box, page)]
+        yield [(w[4], [float(v) * dpi / 72 for v in w[:4]]) for w in re.findall(box, page)]
 
 
 def luminance(grey):
@@ -37,17 +38,24 @@ def contrast(patch):
     return (light + 0.05) / (dark + 0.05)
 
 
-def x_height(patch):
+def x_height(patch, dpi):
     """Rows of ink of a word without ascenders and descenders, in millimetres."""
     rows = numpy.flatnonzero((patch < 128).any(axis=1))
-    return (rows[-1] - rows[0] + 1) / MM if len(rows) else None
+    return (rows[-1] - rows[0] + 1) * 25.4 / dpi if len(rows) else None
 
 
 def letters(path, pages):
     return letters_in(pages, words_of(path))
 
 
-def letters_in(pages, all_words):
+def lowest_letters(path, lowest, least, folder):
+    """The lowest letters, looked at more closely where a single dot decides whether they are too low."""
+    if abs(lowest[0] - least) > 25.4 / DPI:
+        return lowest
+    return letters_in(pictures(path, folder, FINE_DPI), words_of(path, FINE_DPI), FINE_DPI)[0]
+
+
+def letters_in(pages, all_words, dpi=DPI):
     """The lowest letters in millimetres, and the faintest in contrast, each with its word."""
     lowest, faintest = (99.0, ""), (99.0, "")
     for picture, words in zip(pages, all_words):
@@ -56,7 +64,7 @@ def letters_in(pages, all_words):
             if patch.size == 0 or not re.search(r"\w", word):
                 continue
             faintest = min(faintest, (round(float(contrast(patch)), 2), word))
-            if re.fullmatch("[acemnorsuvwxz]{2,}", word) and (height := x_height(patch)):
+            if re.fullmatch("[acemnorsuvwxz]{2,}", word) and (height := x_height(patch, dpi)):
                 lowest = min(lowest, (round(height, 2), word))
     return lowest, faintest
 

@@ -48,7 +48,7 @@ def prove(path, folder):
     copy.with_suffix(".html").write_text(twin.replace("</h1>", " once more</h1>", 1), encoding="utf-8")
     if not order(copy):
         yield "spoiled, and not found: reading order"
-    pages = pictures(path, folder)
+    pages = list(pictures(path, folder))
     pale = [(255 - (255 - page.astype(int)) // 3).astype(numpy.uint8) for page in pages]
     if letters(path, pale)[1][0] >= LEAST_CONTRAST:
         yield "spoiled, and not found: contrast"
