@@ -28,7 +28,8 @@ const GAUGES: &[Gauge] = &[
     Gauge { name: "draws", measure: numpy::figures },
     Gauge { name: "parity", measure: parity::figures },
     Gauge { name: "plan", measure: demo::figures },
-    Gauge { name: "typesetter", measure: paper::figures },
+    Gauge { name: "paper", measure: paper::figures },
+    Gauge { name: "typesetter", measure: paper::typesetter::figures },
     Gauge { name: "reversal", measure: trials::reversal_figures },
     Gauge { name: "fade", measure: trials::fade_figures },
     Gauge { name: "facts", measure: trials::recall_figures },
@@ -61,12 +62,18 @@ pub(crate) fn printed(command: &mut Command) -> Outcome<Vec<Figure>> {
 }
 
 /// The figures in a text: name, value and unit on a line, tabs between.
-fn figures(text: &str) -> Outcome<Vec<Figure>> {
+pub(crate) fn figures(text: &str) -> Outcome<Vec<Figure>> {
     let figures: Vec<_> = text.lines().filter_map(figure).collect();
     if figures.is_empty() { Err("no figure was printed".into()) } else { Ok(figures) }
 }
 
-fn figure(line: &str) -> Option<Figure> {
+/// The value of the figure of this name.
+pub(crate) fn value<'a>(figures: &'a [Figure], name: &str) -> Option<&'a str> {
+    let found = figures.iter().find(|figure| figure.name == name);
+    found.map(|figure| figure.value.as_str())
+}
+
+pub(crate) fn figure(line: &str) -> Option<Figure> {
     let (name, rest) = line.split_once('\t')?;
     let (value, unit) = rest.split_once('\t')?;
     Some(Figure { name: name.to_owned(), value: value.to_owned(), unit: unit.to_owned() })
@@ -80,7 +87,11 @@ mod tests {
     fn figures_are_the_lines_with_two_tabs() {
         let found = figures("a word\nfade-trials\t12\tinputs blanked\n").unwrap();
         assert_eq!(found.len(), 1);
-        assert_eq!((found[0].value.as_str(), found[0].unit.as_str()), ("12", "inputs blanked"));
+        assert_eq!(
+            (value(&found, "fade-trials"), found[0].unit.as_str()),
+            (Some("12"), "inputs blanked")
+        );
+        assert_eq!(value(&found, "fade"), None);
         assert!(figures("nothing here").is_err());
     }
 }

@@ -33,10 +33,7 @@ impl Law {
     fn check(&self, house: &House) -> Outcome {
         let figures = self.figures(house)?;
         figures.iter().for_each(say);
-        let value = |name: &str| {
-            let found = figures.iter().find(|figure| figure.name == name);
-            found.map(|figure| figure.value.as_str())
-        };
+        let value = |name| figure::value(&figures, name);
         match (value(self.trials), value(self.wrong)) {
             (None, _) | (_, None) => Err(format!("{} did not count", self.program).into()),
             (Some("0"), _) => Err("nothing was tried".into()),

@@ -71,9 +71,12 @@ def said_by_pdf(path):
     return squeezed("".join(words))
 
 
+DIFFERS = "reading order differs from the HTML twin"
+
+
 def order(path):
     here, there = said_by_pdf(path), said_by_html(path.with_suffix(".html"))
     if here == there:
         return []
     at = next((i for i, (a, b) in enumerate(zip(here, there)) if a != b), min(len(here), len(there)))
-    return [f"reading order differs from the HTML twin: …{here[max(0, at - 30):at + 30]}… there …{there[max(0, at - 30):at + 30]}…"]
+    return [f"{DIFFERS}: …{here[max(0, at - 30):at + 30]}… there …{there[max(0, at - 30):at + 30]}…"]

@@ -36,27 +36,31 @@ def can_be_spoiled(path):
 
 def prove(path, folder):
     """What was spoiled and not found."""
+    return [f"spoiled, and not found: {missed}" for missed in overlooked(path, folder)]
+
+
+def overlooked(path, folder):
     copy = folder / "spoiled.pdf"
     for spoil, wanted in SPOILED:
         with pikepdf.open(path) as pdf:
             spoil(pdf)
             found = [*structure(pdf), *unmarked(pdf)]
         if not any(wanted in finding for finding in found):
-            yield f"spoiled, and not found: {wanted}"
+            yield wanted
     copy.write_bytes(path.read_bytes())
     twin = path.with_suffix(".html").read_text(encoding="utf-8")
     copy.with_suffix(".html").write_text(twin.replace("</h1>", " once more</h1>", 1), encoding="utf-8")
     if not order(copy):
-        yield "spoiled, and not found: reading order"
+        yield "reading order"
     pages = list(pictures(path, folder))
     pale = [(255 - (255 - page.astype(int)) // 3).astype(numpy.uint8) for page in pages]
     if letters(path, pale)[1][0] >= LEAST_CONTRAST:
-        yield "spoiled, and not found: contrast"
+        yield "contrast"
     low = [numpy.asarray(Image.fromarray(page).resize((page.shape[1], page.shape[0] // 2))) for page in pages]
     small = [[(word, [left, top / 2, right, bottom / 2]) for word, (left, top, right, bottom) in words] for words in words_of(path)]
     if letters_in(low, small)[0][0] >= letters(path, pages)[0][0]:
-        yield "spoiled, and not found: small letters"
+        yield "small letters"
     strokes = numpy.full((40, 2400), 255, numpy.uint8)
     strokes[:, (50 + numpy.arange(150) * MM * 1.01).astype(int)] = 0
     if (ruler([strokes]) or 0) <= RULER_ERROR:
-        yield "spoiled, and not found: ruler"
+        yield "ruler"
