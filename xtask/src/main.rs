@@ -23,7 +23,8 @@ cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
 cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
 cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker
-cargo xtask paper [FOLDER]    the PDF pages of a folder, looked at with tools that had no part in them
+cargo xtask paper [FOLDER]    the PDF pages of the demo and their variants, or of a folder, looked at with tools
+                              that had no part in them
 cargo xtask pictures          draws the pictures of the README from the pages of the demo";
 
 fn main() -> ExitCode {

@@ -2,18 +2,27 @@
 
 pub(crate) mod pictures;
 pub(crate) mod typesetter;
+mod variants;
 
 use crate::figure::{self, Figure};
 use crate::house::{House, Outcome, read, say};
 use crate::{demo, tools};
 use std::path::{Path, PathBuf};
+use variants::Variants;
 
 /// The figure that counts what is wrong.
 const FINDINGS: &str = "paper-findings";
 
-/// The pages of the demo.
+/// The pages of the demo, and their variants.
 pub(crate) fn check(house: &House) -> Outcome {
-    check_folder(house, &demo::folder(house))
+    let variants = variants::print(house)?;
+    let found = report(&look(house, &all_pages(house, &variants)?)?);
+    if variants.refused.is_empty() {
+        return found;
+    }
+    variants.refused.iter().for_each(say);
+    let and = found.err().map(|found| format!(", and {found}")).unwrap_or_default();
+    Err(format!("{} orders of pages were refused{and}", variants.refused.len()).into())
 }
 
 /// The pages of a folder; having none is a failure.
@@ -25,10 +34,23 @@ pub(crate) fn check_folder(house: &House, folder: &Path) -> Outcome {
     report(&look(house, &pages)?)
 }
 
-/// The pages of the demo, made anew and measured.
+/// The pages of the demo and their variants, made anew and measured.
 pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
     demo::show(house)?;
-    figure::figures(&look(house, &demo::files(&demo::folder(house), "pdf")?)?)
+    let variants = variants::print(house)?;
+    let mut figures = figure::figures(&look(house, &all_pages(house, &variants)?)?)?;
+    figures.push(Figure {
+        name: "paper-refused".to_owned(),
+        value: variants.refused.len().to_string(),
+        unit: "orders of pages that were refused (goal 0)".to_owned(),
+    });
+    Ok(figures)
+}
+
+fn all_pages(house: &House, variants: &Variants) -> Outcome<Vec<PathBuf>> {
+    let mut pages = demo::files(&demo::folder(house), "pdf")?;
+    pages.extend(demo::files(&variants.folder, "pdf")?);
+    Ok(pages)
 }
 
 /// What the tools say of each page: lines, then figures over all.
