@@ -1,6 +1,7 @@
 //! The commands of the project. `cargo xtask` names them.
 
 mod calendar;
+mod cores;
 mod demo;
 mod figure;
 mod house;
