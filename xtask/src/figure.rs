@@ -1,7 +1,7 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
 use crate::house::{House, Outcome, read, say};
-use crate::{demo, numpy, paper, parity, trials};
+use crate::{numpy, paper, parity, timed, trials};
 use std::fmt;
 use std::process::Command;
 
@@ -27,7 +27,8 @@ struct Gauge {
 const GAUGES: &[Gauge] = &[
     Gauge { name: "draws", measure: numpy::figures },
     Gauge { name: "parity", measure: parity::figures },
-    Gauge { name: "plan", measure: demo::figures },
+    Gauge { name: "plan", measure: timed::plan },
+    Gauge { name: "labels", measure: timed::labels },
     Gauge { name: "paper", measure: paper::figures },
     Gauge { name: "typesetter", measure: paper::typesetter::figures },
     Gauge { name: "reversal", measure: trials::reversal_figures },

@@ -10,6 +10,7 @@ mod pages;
 mod paper;
 mod parity;
 mod steps;
+mod timed;
 mod tools;
 mod trials;
 mod wasm;
