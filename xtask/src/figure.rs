@@ -14,7 +14,7 @@ pub(crate) struct Figure {
 
 impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:<24} {:>10}  {}", self.name, self.value, self.unit)
+        write!(f, "{:<32} {:>8}  {}", self.name, self.value, self.unit)
     }
 }
 
@@ -34,6 +34,8 @@ const GAUGES: &[Gauge] = &[
     Gauge { name: "reversal", measure: trials::reversal_figures },
     Gauge { name: "fade", measure: trials::fade_figures },
     Gauge { name: "facts", measure: trials::recall_figures },
+    Gauge { name: "planted", measure: trials::planted_figures },
+    Gauge { name: "readability", measure: |house| example(house, "page", "readability") },
 ];
 
 /// Measures everything, or what is named. What cannot be measured is said in its line, and fails.
@@ -44,7 +46,7 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
             Ok(figures) => lines.extend(figures.iter().map(Figure::to_string)),
             Err(failure) => {
                 missing += 1;
-                lines.push(format!("{:<24} not measured: {failure}", gauge.name));
+                lines.push(format!("{:<32} not measured: {failure}", gauge.name));
             }
         }
     }
@@ -55,6 +57,11 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
         (_, 0) => Ok(()),
         _ => Err(format!("{missing} not measured").into()),
     }
+}
+
+/// The figures that an example of a package prints.
+pub(crate) fn example(house: &House, package: &str, name: &str) -> Outcome<Vec<Figure>> {
+    printed(&mut house.cargo(["run", "--quiet", "--package", package, "--example", name]))
 }
 
 /// The figures that a program prints.
