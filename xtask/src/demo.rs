@@ -1,11 +1,8 @@
 //! `cargo xtask demo`: two outings, as a school would work them out.
 
-use crate::figure::Figure;
 use crate::house::{House, Outcome, run, say};
+use std::fs;
 use std::path::{Path, PathBuf};
-use std::process::{ExitStatus, Stdio};
-use std::time::Instant;
-use std::{fs, io};
 
 /// The outings in both tenses: a name for the pages of each, and its file.
 pub(crate) const TENSES: [(&str, &str); 4] = [
@@ -16,10 +13,7 @@ pub(crate) const TENSES: [(&str, &str); 4] = [
 ];
 
 /// The outing that is timed, and proposed for a change.
-const DAY: &str = "demo/spring-day.toml";
-
-/// How often the plan is worked out to find the median time.
-const RUNS: usize = 31;
+pub(crate) const DAY: &str = "demo/spring-day.toml";
 
 /// Where the pages of the demo go.
 pub(crate) fn folder(house: &House) -> PathBuf {
@@ -67,50 +61,7 @@ pub(crate) fn files(folder: &Path, ends: &str) -> Outcome<Vec<PathBuf>> {
     Ok(found)
 }
 
-/// The median time of a plan as a whole process, release build, and how much longer it takes with
-/// all its pages.
-pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
-    let trug = build(house, &["--release"])?;
-    let folder = house.fresh("timed")?.join("pages");
-    let plan =
-        median_ms(|| house.command(&trug).args(["plan", DAY]).stdout(Stdio::null()).status())?;
-    let printed = median_ms(|| {
-        let mut command = house.command(&trug);
-        command.args(["plan", DAY, "--out"]).arg(&folder).stdout(Stdio::null()).status()
-    })?;
-    let count = files(&folder, "pdf")?.len();
-    let figure = |name: &str, ms: f64, unit: String| Figure {
-        name: name.to_owned(),
-        value: format!("{ms:.0}"),
-        unit,
-    };
-    let runs = format!("ms wall, whole process, median of {RUNS}");
-    Ok(vec![
-        figure("plan", plan, format!("{runs} (goal 150)")),
-        figure(
-            "pages",
-            printed - plan,
-            format!("{runs}, beyond the plan: {count} pages (goal 1000)"),
-        ),
-    ])
-}
-
-/// The median time of a command in milliseconds; each run must succeed.
-fn median_ms(mut command: impl FnMut() -> io::Result<ExitStatus>) -> Outcome<f64> {
-    let mut times = Vec::with_capacity(RUNS);
-    for _ in 0..RUNS {
-        let start = Instant::now();
-        let status = command()?;
-        times.push(start.elapsed());
-        if !status.success() {
-            return Err(format!("a timed run failed ({status})").into());
-        }
-    }
-    times.sort_unstable();
-    let median = times.get(RUNS / 2).ok_or("nothing was timed")?;
-    Ok(median.as_secs_f64() * 1e3)
-}
-
+/// The program, built.
 pub(crate) fn build(house: &House, profile: &[&str]) -> Outcome<PathBuf> {
     if !house.root.join("crates/trug").exists() {
         return Err("crates/trug is missing: there is no program to run".into());

@@ -1,7 +1,7 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
 use crate::house::{House, Outcome, read, say};
-use crate::{demo, numpy, paper, parity, trials};
+use crate::{numpy, paper, parity, timed, trials};
 use std::fmt;
 use std::process::Command;
 
@@ -14,7 +14,7 @@ pub(crate) struct Figure {
 
 impl fmt::Display for Figure {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        write!(f, "{:<24} {:>10}  {}", self.name, self.value, self.unit)
+        write!(f, "{:<32} {:>8}  {}", self.name, self.value, self.unit)
     }
 }
 
@@ -27,11 +27,15 @@ struct Gauge {
 const GAUGES: &[Gauge] = &[
     Gauge { name: "draws", measure: numpy::figures },
     Gauge { name: "parity", measure: parity::figures },
-    Gauge { name: "plan", measure: demo::figures },
-    Gauge { name: "typesetter", measure: paper::figures },
+    Gauge { name: "plan", measure: timed::plan },
+    Gauge { name: "labels", measure: timed::labels },
+    Gauge { name: "paper", measure: paper::figures },
+    Gauge { name: "typesetter", measure: paper::typesetter::figures },
     Gauge { name: "reversal", measure: trials::reversal_figures },
     Gauge { name: "fade", measure: trials::fade_figures },
     Gauge { name: "facts", measure: trials::recall_figures },
+    Gauge { name: "planted", measure: trials::planted_figures },
+    Gauge { name: "readability", measure: |house| example(house, "page", "readability") },
 ];
 
 /// Measures everything, or what is named. What cannot be measured is said in its line, and fails.
@@ -42,7 +46,7 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
             Ok(figures) => lines.extend(figures.iter().map(Figure::to_string)),
             Err(failure) => {
                 missing += 1;
-                lines.push(format!("{:<24} not measured: {failure}", gauge.name));
+                lines.push(format!("{:<32} not measured: {failure}", gauge.name));
             }
         }
     }
@@ -55,18 +59,29 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
     }
 }
 
+/// The figures that an example of a package prints.
+pub(crate) fn example(house: &House, package: &str, name: &str) -> Outcome<Vec<Figure>> {
+    printed(&mut house.cargo(["run", "--quiet", "--package", package, "--example", name]))
+}
+
 /// The figures that a program prints.
 pub(crate) fn printed(command: &mut Command) -> Outcome<Vec<Figure>> {
     figures(&read(command)?)
 }
 
 /// The figures in a text: name, value and unit on a line, tabs between.
-fn figures(text: &str) -> Outcome<Vec<Figure>> {
+pub(crate) fn figures(text: &str) -> Outcome<Vec<Figure>> {
     let figures: Vec<_> = text.lines().filter_map(figure).collect();
     if figures.is_empty() { Err("no figure was printed".into()) } else { Ok(figures) }
 }
 
-fn figure(line: &str) -> Option<Figure> {
+/// The value of the figure of this name.
+pub(crate) fn value<'a>(figures: &'a [Figure], name: &str) -> Option<&'a str> {
+    let found = figures.iter().find(|figure| figure.name == name);
+    found.map(|figure| figure.value.as_str())
+}
+
+pub(crate) fn figure(line: &str) -> Option<Figure> {
     let (name, rest) = line.split_once('\t')?;
     let (value, unit) = rest.split_once('\t')?;
     Some(Figure { name: name.to_owned(), value: value.to_owned(), unit: unit.to_owned() })
@@ -80,7 +95,11 @@ mod tests {
     fn figures_are_the_lines_with_two_tabs() {
         let found = figures("a word\nfade-trials\t12\tinputs blanked\n").unwrap();
         assert_eq!(found.len(), 1);
-        assert_eq!((found[0].value.as_str(), found[0].unit.as_str()), ("12", "inputs blanked"));
+        assert_eq!(
+            (value(&found, "fade-trials"), found[0].unit.as_str()),
+            (Some("12"), "inputs blanked")
+        );
+        assert_eq!(value(&found, "fade"), None);
         assert!(figures("nothing here").is_err());
     }
 }

@@ -9,7 +9,7 @@ use std::process::{Command, Stdio};
 use std::{env, fs};
 
 /// What went wrong, in one line.
-pub(crate) type Failure = Box<dyn Error>;
+pub(crate) type Failure = Box<dyn Error + Send + Sync>;
 /// Done, or what went wrong.
 pub(crate) type Outcome<T = ()> = Result<T, Failure>;
 

@@ -2,6 +2,7 @@
 
 mod app;
 mod calendar;
+mod cores;
 mod demo;
 mod figure;
 mod house;
@@ -10,6 +11,7 @@ mod pages;
 mod paper;
 mod parity;
 mod steps;
+mod timed;
 mod tools;
 mod trials;
 mod wasm;
@@ -25,7 +27,8 @@ cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
 cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
 cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker
-cargo xtask paper [FOLDER]    the PDF pages of a folder, looked at with tools that had no part in them
+cargo xtask paper [FOLDER]    the PDF pages of the demo and their variants, or of a folder, looked at with tools
+                              that had no part in them
 cargo xtask pictures          draws the pictures of the README from the pages of the demo";
 
 fn main() -> ExitCode {

@@ -7,7 +7,8 @@ use crate::house::{House, Outcome, say};
 
 /// A program that tries a law on the demo.
 struct Law {
-    /// An example of the crate `desk`.
+    package: &'static str,
+    /// An example of the package.
     program: &'static str,
     /// The figure that counts its trials.
     trials: &'static str,
@@ -16,27 +17,32 @@ struct Law {
 }
 
 /// Whatever is made unknown, nobody ends up with more.
-const FADE: Law = Law { program: "fade", trials: "fade-trials", wrong: "fade-widened" };
+const FADE: Law =
+    Law { package: "desk", program: "fade", trials: "fade-trials", wrong: "fade-widened" };
 /// Whatever only memory carries, nobody ends up with less when it is forgotten.
-const RECALL: Law = Law { program: "recall", trials: "recall-trials", wrong: "recall-favouring" };
+const RECALL: Law =
+    Law { package: "desk", program: "recall", trials: "recall-trials", wrong: "recall-favouring" };
 /// The order of tables changes nothing.
-const REVERSAL: Law =
-    Law { program: "reversal", trials: "reversal-plans", wrong: "reversal-different" };
+const REVERSAL: Law = Law {
+    package: "desk",
+    program: "reversal",
+    trials: "reversal-plans",
+    wrong: "reversal-different",
+};
+/// What somebody said of their health stands on no page but the sealed list.
+const PLANTED: Law =
+    Law { package: "page", program: "planted", trials: "planted-words", wrong: "planted-found" };
 
 impl Law {
     fn figures(&self, house: &House) -> Outcome<Vec<Figure>> {
-        let args = ["run", "--quiet", "--package", "desk", "--example", self.program];
-        figure::printed(&mut house.cargo(args))
+        figure::example(house, self.package, self.program)
     }
 
     /// Fails when a trial went wrong, or when nothing was tried.
     fn check(&self, house: &House) -> Outcome {
         let figures = self.figures(house)?;
         figures.iter().for_each(say);
-        let value = |name: &str| {
-            let found = figures.iter().find(|figure| figure.name == name);
-            found.map(|figure| figure.value.as_str())
-        };
+        let value = |name| figure::value(&figures, name);
         match (value(self.trials), value(self.wrong)) {
             (None, _) | (_, None) => Err(format!("{} did not count", self.program).into()),
             (Some("0"), _) => Err("nothing was tried".into()),
@@ -64,4 +70,8 @@ pub(crate) fn recall_figures(house: &House) -> Outcome<Vec<Figure>> {
 
 pub(crate) fn reversal_figures(house: &House) -> Outcome<Vec<Figure>> {
     REVERSAL.figures(house)
+}
+
+pub(crate) fn planted_figures(house: &House) -> Outcome<Vec<Figure>> {
+    PLANTED.figures(house)
 }

@@ -6,7 +6,7 @@
 mod browser;
 
 use crate::house::{House, Outcome, say};
-use crate::{demo, tools};
+use crate::{cores, demo, tools};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -37,15 +37,18 @@ pub(crate) fn check(house: &House) -> Outcome {
 
 /// The pages of a folder; having none is a failure.
 pub(crate) fn check_folder(house: &House, folder: &Path) -> Outcome {
-    let bench = Bench::set_up(house)?;
-    bench.prove()?;
+    let benches = benches(house)?;
+    benches.iter().try_for_each(Bench::prove)?;
     let pages = demo::pages(folder).map_err(|error| format!("{}: {error}", house.short(folder)))?;
     if pages.is_empty() {
         return Err(format!("no page lies under {}", house.short(folder)).into());
     }
+    let looked = cores::share_out(&benches, &pages, |bench, page| {
+        bench.findings(&fs::read_to_string(page)?)
+    });
     let mut faults = 0;
-    for page in &pages {
-        let findings = bench.findings(&fs::read_to_string(page)?)?;
+    for (page, findings) in pages.iter().zip(looked) {
+        let findings = findings?;
         say(format_args!("{}: {} violations", house.short(page), findings.len()));
         for Finding { width, words, .. } in &findings {
             say(format_args!("  at {width} px: {words}"));
@@ -58,6 +61,15 @@ pub(crate) fn check_folder(house: &House, folder: &Path) -> Outcome {
     }
 }
 
+/// A bench for each core.
+fn benches(house: &House) -> Outcome<Vec<Bench>> {
+    let browser = tools::CHROMIUM.find(house)?;
+    let axe = tools::axe(house)?;
+    let folder = house.fresh("pages")?;
+    let numbered = (1..=cores::count()).map(|number| folder.join(number.to_string()));
+    numbered.map(|folder| Bench::set_up(browser.clone(), &axe, folder)).collect()
+}
+
 /// Where pages are looked at.
 struct Bench {
     browser: PathBuf,
@@ -65,10 +77,8 @@ struct Bench {
 }
 
 impl Bench {
-    fn set_up(house: &House) -> Outcome<Self> {
-        let browser = tools::CHROMIUM.find(house)?;
-        let axe = tools::axe(house)?;
-        let folder = house.fresh("pages")?;
+    fn set_up(browser: PathBuf, axe: &Path, folder: PathBuf) -> Outcome<Self> {
+        fs::create_dir_all(&folder)?;
         fs::copy(axe, folder.join("axe.js"))?;
         fs::write(folder.join("probe.js"), include_str!("probe.js"))?;
         fs::write(folder.join("frames.html"), frames())?;

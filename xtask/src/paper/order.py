@@ -1,0 +1,82 @@
+"""The order of the words, held against that of the HTML twin."""
+
+import html.parser
+import re
+
+from command import run
+
+
+class Twin(html.parser.HTMLParser):
+    """The words of an HTML page as it prints them, in order."""
+
+    HIDDEN = re.compile(r"\b(blank|lines|sign)\b")
+    VOID = {"br", "hr", "meta", "link", "img", "input", "wbr", "col"}
+
+    def __init__(self):
+        super().__init__()
+        self.words, self.main, self.skip, self.links = [], 0, 0, []
+
+    def handle_starttag(self, tag, attrs):
+        if tag in self.VOID:
+            return
+        attrs = dict(attrs)
+        if self.skip or tag == "svg" or attrs.get("aria-hidden") == "true" or self.HIDDEN.search(attrs.get("class") or ""):
+            self.skip += 1
+            return
+        self.main += self.main > 0 or tag == "main"
+        if tag == "a":
+            self.links.append((attrs.get("href") or "", len(self.words)))
+
+    def handle_endtag(self, tag):
+        if tag in self.VOID:
+            return
+        if self.skip:
+            self.skip -= 1
+            return
+        if tag == "a" and self.links:
+            href, since = self.links.pop()
+            if href.startswith("http") and "".join(self.words[since:]) != href:
+                self.words.append(f"<{href}>")
+        self.main -= self.main > 0
+
+    def handle_data(self, data):
+        if self.main and not self.skip:
+            self.words.append(data)
+
+
+def squeezed(words):
+    return re.sub(r"[\s\u200b\u00ad]+", "", words)
+
+
+def said_by_html(path):
+    twin = Twin()
+    twin.feed(path.read_text(encoding="utf-8"))
+    return squeezed("".join(twin.words))
+
+
+def said_by_pdf(path):
+    """The words of the structure tree; marks of lists and the insides of drawings are none."""
+    _, said, _ = run("pdfinfo", "-struct-text", str(path))
+    words, skip = [], None
+    for line in said.splitlines():
+        indent = len(line) - len(line.lstrip(" "))
+        if skip is not None and indent > skip:
+            continue
+        skip = None
+        line = line.strip()
+        if re.match(r"(Lbl|Figure)\b", line):
+            skip = indent
+        elif line.startswith('"') and line.endswith('"'):
+            words.append(line[1:-1])
+    return squeezed("".join(words))
+
+
+DIFFERS = "reading order differs from the HTML twin"
+
+
+def order(path):
+    here, there = said_by_pdf(path), said_by_html(path.with_suffix(".html"))
+    if here == there:
+        return []
+    at = next((i for i, (a, b) in enumerate(zip(here, there)) if a != b), min(len(here), len(there)))
+    return [f"{DIFFERS}: …{here[max(0, at - 30):at + 30]}… there …{there[max(0, at - 30):at + 30]}…"]
