@@ -37,11 +37,11 @@ fn spread_one(block: Block) -> Vec<Block> {
 }
 
 fn rows(table: &Table) -> Vec<Block> {
-    let caption = Block::Para(strong(&table.caption));
+    let caption = Block::Para(table.caption.emphasised());
     let marks: Vec<_> = (0..table.columns.len()).map(|at| only_marks(table, at)).collect();
     let rows = table.rows.iter().flat_map(|row| {
         let (head, cells) = row.split_first()?;
-        let named = table.rows_have_heads.then(|| Block::Para(strong(head)));
+        let named = table.rows_have_heads.then(|| Block::Para(head.emphasised()));
         let skip = usize::from(table.rows_have_heads);
         let cells = std::iter::once(head).chain(cells).zip(&table.columns).zip(&marks).skip(skip);
         let facts = cells.filter(|((cell, _), marks)| !**marks && !cell.is_empty());
@@ -58,10 +58,6 @@ fn only_marks(table: &Table, at: usize) -> bool {
         row.get(at).is_none_or(|cell| !cell.plain().contains(char::is_alphanumeric))
     };
     table.columns.get(at).is_some_and(letter) && table.rows.iter().all(wordless)
-}
-
-fn strong(prose: &Prose) -> Prose {
-    Prose::new().strong(&prose.plain())
 }
 
 #[cfg(test)]

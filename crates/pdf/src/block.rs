@@ -242,8 +242,10 @@ impl<'a> Writer<'a> {
     fn inline(&self, piece: &Inline) -> String {
         let words = breakable(&self.fonts.drawable(piece.words()));
         match piece {
-            Inline::Text(_) | Inline::Number { working: None, .. } => words,
-            Inline::Strong(_) => format!("strong({words})"),
+            Inline::Text(_)
+            | Inline::Said { strong: false, .. }
+            | Inline::Number { working: None, .. } => words,
+            Inline::Strong(_) | Inline::Said { strong: true, .. } => format!("strong({words})"),
             Inline::Taxon(_) => format!("taxon({words})"),
             Inline::Code(_) => format!("typed({words})"),
             Inline::Number { working: Some(anchor), .. } => self.here(&words, anchor),
