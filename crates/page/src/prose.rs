@@ -184,7 +184,8 @@ impl Prose {
     }
 
     /// The first so many letters of it, and an ellipsis.
-    pub(crate) fn cut(&self, letters: usize) -> Self {
+    #[must_use]
+    pub fn cut(&self, letters: usize) -> Self {
         let mut left = letters;
         let mut short = Self::new();
         for piece in &self.0 {

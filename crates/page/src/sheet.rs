@@ -53,10 +53,10 @@ pub enum Format {
     Sheets,
     /// A whole sheet turned on its side, for wide tables.
     Wide,
-    /// One side of half a sheet.
+    /// One side of half a sheet; in large print whole ones, as many as it takes.
     Half,
-    /// One side of a card that folds in four to the size of a bank card; a break between parts is a
-    /// fold.
+    /// One side of a card that folds in four to the size of a bank card, in large print of a whole
+    /// sheet; a break between parts is a fold.
     Wallet,
 }
 

@@ -318,6 +318,14 @@ mod tests {
     }
 
     #[test]
+    fn a_line_that_runs_leftward_starts_at_the_right() {
+        let mut drawing = Drawing::new("", "", 100, 50);
+        drawing.lines(8.0, 92.0, 5.0, "נועה Ida");
+        let said = "<text x=\"92\" y=\"21\" text-anchor=\"end\" fill=\"currentColor\">";
+        assert_eq!(drawing.marks, format!("{said}\u{2067}נועה Ida\u{2069}</text>\n"));
+    }
+
+    #[test]
     fn coordinates_have_one_decimal_and_no_minus_zero() {
         assert_eq!([num(-0.01), num(1.26), num(3.0)], ["0", "1.3", "3"]);
     }

@@ -14,7 +14,7 @@ mod width;
 use fonts::Fonts;
 use ground::{Fault, Place};
 use jiff::civil::DateTime;
-use page::{Format, Page, Paper, TypeSize};
+use page::{Page, Paper, TypeSize};
 use paper::Setting;
 use room::Room;
 use typst::diag::SourceDiagnostic;
@@ -24,6 +24,7 @@ use typst_pdf::{PdfOptions, PdfStandard, PdfStandards, Timestamp};
 
 /// Sizes at which a page that has one side only is tried, in points, the largest first.
 const ONE_SIDE: &[f64] = &[11.0, 10.0, 9.0, 8.0, 7.5, 7.0];
+const ONE_SIDE_LARGE: &[f64] = &[20.0, 18.0, 16.0, 14.0, 12.0, 11.0];
 
 /// Everything that printing takes and that is the same for every page.
 pub struct Press {
@@ -48,11 +49,7 @@ impl Press {
     /// # Errors
     /// A page that has one side only and does not fit on it at any size that can still be read.
     pub fn print(&self, page: &Page, paper: Paper, made: DateTime) -> Result<Vec<u8>, Fault> {
-        let setting = Setting::of(page, paper);
-        let document = match page.format {
-            Format::Half | Format::Wallet => self.on_one_side(page, &setting)?,
-            Format::Sheets | Format::Wide => self.set(page, &setting)?,
-        };
+        let document = self.document(&page.isolated(), paper)?;
         let options = PdfOptions {
             creator: Smart::Custom(Some("trug".to_owned())),
             timestamp: timestamp(made),
@@ -62,9 +59,17 @@ impl Press {
         typst_pdf::pdf(&document, &options).map_err(|said| refused(&said))
     }
 
+    fn document(&self, page: &Page, paper: Paper) -> Result<PagedDocument, Fault> {
+        let setting = Setting::of(page, paper);
+        if setting.one_side { self.on_one_side(page, &setting) } else { self.set(page, &setting) }
+    }
+
     /// The largest setting at which a page is one side.
     fn on_one_side(&self, page: &Page, usual: &Setting) -> Result<PagedDocument, Fault> {
-        let sizes = ONE_SIDE.iter().filter(|size| page.size == TypeSize::Normal || **size >= 11.0);
+        let sizes = match page.size {
+            TypeSize::Normal => ONE_SIDE,
+            TypeSize::Large => ONE_SIDE_LARGE,
+        };
         for size in sizes {
             let setting = Setting { size_pt: *size, ..usual.clone() };
             let document = self.set(page, &setting)?;

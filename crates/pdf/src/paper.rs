@@ -20,6 +20,9 @@ const CARD_MM: (f64, f64) = (85.6, 53.98);
 /// Millimetres in a point of 1/72 inch.
 const MM_IN_PT: f64 = 25.4 / 72.0;
 
+/// From one line to the next, in the size of its letters.
+const LINE_EM: f64 = 1.35;
+
 /// How one page stands on its paper.
 #[derive(Clone, Debug)]
 pub(crate) struct Setting {
@@ -35,6 +38,11 @@ pub(crate) struct Setting {
 }
 
 impl Setting {
+    /// How many lines a page holds.
+    pub(crate) fn lines(&self) -> f64 {
+        (self.height_mm - 2.0 * self.margin_mm) / MM_IN_PT / self.size_pt / LINE_EM
+    }
+
     /// How long a line is, in the size of its letters.
     pub(crate) fn line_ems(&self) -> f64 {
         self.line_mm() / MM_IN_PT / self.size_pt
@@ -49,7 +57,8 @@ impl Setting {
     }
 
     /// The usual setting of a page. Large print: 20 points, as the guidelines of the Council of
-    /// Citizens with Low Vision International ask for at least 18.
+    /// Citizens with Low Vision International ask for at least 18. Half a sheet has no room for that: whole
+    /// ones are taken, as many as it takes, and one that folds.
     pub(crate) fn of(page: &Page, paper: Paper) -> Self {
         let (width, height) = size_mm(paper);
         let large = page.size == TypeSize::Large;
@@ -64,18 +73,16 @@ impl Setting {
         match page.format {
             Format::Sheets => sheets,
             Format::Wide => Self { width_mm: height, height_mm: width, ..sheets },
+            Format::Half if large => sheets,
             Format::Half => {
                 let (width_mm, height_mm) = half_mm(paper);
                 Self { width_mm, height_mm, margin_mm: 9.0, one_side: true, ..sheets }
             }
-            Format::Wallet => Self {
-                width_mm: 2.0 * CARD_MM.0,
-                height_mm: 2.0 * CARD_MM.1,
-                margin_mm: 4.0,
-                folds: true,
-                one_side: true,
-                ..sheets
-            },
+            Format::Wallet => {
+                let card = (2.0 * CARD_MM.0, 2.0 * CARD_MM.1);
+                let (width_mm, height_mm) = if large { (height, width) } else { card };
+                Self { width_mm, height_mm, margin_mm: 4.0, folds: true, one_side: true, ..sheets }
+            }
         }
     }
 }

@@ -17,6 +17,10 @@ const GAP_EM: f64 = 0.9;
 /// than 18 points.
 const SMALLEST: f64 = 0.7;
 const SMALLEST_LARGE: f64 = 0.9;
+/// What share of a line in the letters of the text a title takes at the foot, in smaller ones.
+const RUNNING: f64 = 0.8;
+/// What share of a page a row takes at most that stays in one piece.
+const TALL: f64 = 0.25;
 
 /// The size of a table's letters against those of the page, so that no word of one column reaches
 /// into the next.
@@ -65,7 +69,6 @@ struct Need {
 
 impl Need {
     fn of(table: &Table, at: usize) -> Self {
-        let letters = |cell: &Prose| cell.plain().chars().count() as f64;
         let longest = cells(table, at).map(letters).fold(0.0, f64::max);
         let word = cells(table, at).map(longest_word).max().unwrap_or(0) as f64;
         let room = cells(table, at).any(is_room);
@@ -120,10 +123,34 @@ fn shares(needs: &[Need], line_ems: f64) -> Vec<f64> {
     }
 }
 
-/// Whether labels beside their values would take more than two fifths of the line.
-pub(crate) fn labels_are_long(facts: &[Fact], line_ems: f64) -> bool {
-    let letters = facts.iter().map(|fact| fact.label.plain().chars().count()).max();
-    letters.is_some_and(|letters| letters as f64 * LETTER_EM > 0.4 * line_ems)
+/// Whether a row takes so many lines that it must be broken over pages where it does not fit.
+pub(crate) fn is_tall(row: &[Prose], columns: &[Width], lines: f64) -> bool {
+    let takes = |(cell, column): (&Prose, &Width)| match column {
+        Width::Natural => 1.0,
+        Width::Share(share) => letters(cell) * CELL_LETTER_EM / (share - GAP_EM).max(1.0),
+    };
+    row.iter().zip(columns).map(takes).fold(0.0, f64::max) > TALL * lines
+}
+
+fn letters(cell: &Prose) -> f64 {
+    cell.plain().chars().count() as f64
+}
+
+/// How wide labels are set beside their values: as they come where that leaves the values three fifths of
+/// the line, else so wide that no word of theirs is broken.
+pub(crate) fn labels(facts: &[Fact], line_ems: f64) -> Width {
+    let longest = facts.iter().map(|fact| letters(&fact.label)).fold(0.0, f64::max);
+    if longest * LETTER_EM <= 0.4 * line_ems {
+        return Width::Natural;
+    }
+    let word = facts.iter().map(|fact| longest_word(&fact.label)).max().unwrap_or(0) as f64;
+    Width::Share((word * LETTER_EM + GAP_EM).clamp(0.38 * line_ems, 0.6 * line_ems))
+}
+
+/// A title as it fits on one line at the foot of each page.
+pub(crate) fn running(title: &Prose, line_ems: f64) -> Prose {
+    let fits = (RUNNING * line_ems / CELL_LETTER_EM) as usize;
+    if title.plain().chars().count() <= fits { title.clone() } else { title.cut(fits) }
 }
 
 /// Letters of the longest stretch that is not broken.
