@@ -6,6 +6,8 @@
 
 mod block;
 mod fonts;
+#[cfg(test)]
+mod laid;
 mod markup;
 mod paper;
 mod room;
