@@ -2,6 +2,7 @@
 //! paper.
 
 mod label;
+mod walk;
 
 pub use label::{Label, LabelFace, LabelLine, Labels};
 

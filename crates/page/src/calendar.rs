@@ -4,8 +4,8 @@
 //! lightly than a page. Written by hand, since the identifiers and stamps of a pure crate come from
 //! what it is given.
 
+use crate::Words;
 use crate::views::act;
-use crate::{Words, clean};
 use desk::{Act, Due, Plan};
 use ground::{ContentId, Text};
 use jiff::Timestamp;
@@ -101,12 +101,13 @@ fn outing(plan: &Plan, words: &Words<'_>) -> Event {
         Some(instants) => When::Moments(instants.from, instants.to),
         None => When::Days(head.date, head.date),
     };
-    let stops: Vec<_> = plan.timetable.rows.iter().map(|row| clean::foreign(&row.called)).collect();
+    let stops: Vec<_> =
+        plan.timetable.rows.iter().map(|row| words.catalogue.name(&row.called)).collect();
     let said = Text::new("calendar-stops").with("stops", words.catalogue.list(&stops));
     Event {
         identity: identity(plan, &["outing"]),
         when,
-        summary: clean::foreign(&head.name),
+        summary: words.catalogue.name(&head.name),
         place: stops.first().cloned(),
         description: if stops.is_empty() { String::new() } else { words.catalogue.say(&said) },
     }

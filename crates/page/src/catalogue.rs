@@ -1,6 +1,7 @@
 //! The catalogue: every sentence that a person reads, by the name of its message.
 
-use crate::clean::{self, TAXON_ENDS, TAXON_STARTS};
+use crate::clean::{TAXON_ENDS, TAXON_STARTS};
+use crate::direction::{Direction, END_ISOLATE, ISOLATE};
 use crate::number::whole;
 use crate::prose::Prose;
 use fluent_bundle::concurrent::FluentBundle;
@@ -29,6 +30,7 @@ pub const MESSAGE_FILES: &[MessageFile<'static>] =
 pub struct Catalogue {
     pub(crate) bundle: FluentBundle<FluentResource>,
     language: LanguageIdentifier,
+    pub(crate) direction: Direction,
     flaws: Vec<String>,
     fields: BTreeMap<String, Vec<String>>,
 }
@@ -56,7 +58,8 @@ impl Catalogue {
             FluentValue::Number(number) => Some(whole(number.value as i64)),
             _ => None,
         }));
-        let mut catalogue = Self { bundle, language, flaws, fields: BTreeMap::new() };
+        let direction = Direction::of_known(&language);
+        let mut catalogue = Self { bundle, language, direction, flaws, fields: BTreeMap::new() };
         for file in files {
             catalogue.add(file);
         }
@@ -126,8 +129,7 @@ impl Catalogue {
     /// ```
     #[must_use]
     pub fn say(&self, text: &Text) -> String {
-        let marked = self.compose(text, None, &mut Vec::new());
-        marked.replace([TAXON_STARTS, TAXON_ENDS], "")
+        self.unmarked(&self.compose(text, None, &mut Vec::new()))
     }
 
     /// The sentence of a message, in which scientific names stay set apart.
@@ -139,8 +141,17 @@ impl Catalogue {
     /// A further sentence of a message, such as `want` or `mend` of a fault.
     #[must_use]
     pub fn say_field(&self, text: &Text, field: &str) -> String {
-        let marked = self.compose(text, Some(field), &mut Vec::new());
-        marked.replace([TAXON_STARTS, TAXON_ENDS], "")
+        self.unmarked(&self.compose(text, Some(field), &mut Vec::new()))
+    }
+
+    /// A sentence without marks; where it runs from right to left, scientific names stay isolated.
+    fn unmarked(&self, marked: &str) -> String {
+        match self.direction {
+            Direction::LeftToRight => marked.replace([TAXON_STARTS, TAXON_ENDS], ""),
+            Direction::RightToLeft => {
+                marked.replace(TAXON_STARTS, ISOLATE).replace(TAXON_ENDS, END_ISOLATE)
+            }
+        }
     }
 
     /// The words of a message that takes nothing.
@@ -176,7 +187,7 @@ fn next_name(marked: &str) -> Option<(&str, &str, &str)> {
 }
 
 fn text_unless_empty(prose: Prose, words: &str) -> Prose {
-    if words.is_empty() { prose } else { prose.text(&clean::own(words)) }
+    if words.is_empty() { prose } else { prose.text(words) }
 }
 
 #[cfg(test)]

@@ -1,24 +1,20 @@
 //! Words from outside, made fit to stand in a line: no control character steers a terminal, and no
 //! hidden mark turns the reading direction of what stands beside it.
 
+use crate::direction::{ends_isolate, starts_isolate};
+
 /// Marks the start of a scientific name in a sentence on its way through the catalogue.
 pub(crate) const TAXON_STARTS: char = '\u{E000}';
 /// Marks its end.
 pub(crate) const TAXON_ENDS: char = '\u{E001}';
 
-const ISOLATE: char = '\u{2068}';
-const END_ISOLATE: char = '\u{2069}';
-
-/// A sentence of our own, in which words from outside may already stand.
-pub(crate) fn own(words: &str) -> String {
-    words.chars().filter_map(kept).collect()
-}
-
-/// What somebody else wrote: also without isolates of its own, but set in one when it holds
-/// letters that run from right to left, so that the sentence around it keeps its order.
-pub(crate) fn foreign(words: &str) -> String {
-    let words: String = own(words).chars().filter(|c| !is_isolate(*c)).collect();
-    if words.chars().any(runs_leftward) { format!("{ISOLATE}{words}{END_ISOLATE}") } else { words }
+/// Words without anything hidden, but for isolates that end within them.
+pub(crate) fn clean(words: &str) -> String {
+    let mut cleaned: Vec<char> = words.chars().filter_map(kept).collect();
+    for at in unmatched(&cleaned).into_iter().rev() {
+        cleaned.remove(at);
+    }
+    cleaned.into_iter().collect()
 }
 
 fn kept(character: char) -> Option<char> {
@@ -31,16 +27,20 @@ fn kept(character: char) -> Option<char> {
     }
 }
 
-fn is_isolate(character: char) -> bool {
-    ('\u{2066}'..='\u{2069}').contains(&character)
-}
-
-/// Whether a letter belongs to a script written from right to left (the blocks that Unicode
-/// reserves for such scripts).
-fn runs_leftward(character: char) -> bool {
-    matches!(character,
-        '\u{0590}'..='\u{08FF}' | '\u{FB1D}'..='\u{FDFF}' | '\u{FE70}'..='\u{FEFF}'
-        | '\u{10800}'..='\u{10FFF}' | '\u{1E800}'..='\u{1EFFF}')
+/// Where isolates stand that do not end, and ends of none.
+fn unmatched(characters: &[char]) -> Vec<usize> {
+    let mut open = Vec::new();
+    let mut ends = Vec::new();
+    for (at, character) in characters.iter().enumerate() {
+        if starts_isolate(*character) {
+            open.push(at);
+        } else if ends_isolate(*character) && open.pop().is_none() {
+            ends.push(at);
+        }
+    }
+    ends.extend(open);
+    ends.sort_unstable();
+    ends
 }
 
 #[cfg(test)]
@@ -49,17 +49,17 @@ mod tests {
 
     #[test]
     fn a_name_cannot_steer_the_terminal() {
-        assert_eq!(foreign("Ida\x1b[2J\r\nB\u{0}ell\u{9b}"), "Ida[2J  Bell");
+        assert_eq!(clean("Ida\x1b[2J\r\nB\u{0}ell\u{9b}"), "Ida[2J  Bell");
     }
 
     #[test]
     fn a_name_cannot_turn_the_line_around_it() {
-        assert_eq!(foreign("a\u{202E}b\u{2069}c"), "abc");
-        assert_eq!(foreign("נועה"), "\u{2068}נועה\u{2069}");
+        assert_eq!(clean("a\u{202E}b\u{2069}c\u{2067}d"), "abcd");
+        assert_eq!(clean("\u{2068}נועה\u{2069}"), "\u{2068}נועה\u{2069}");
     }
 
     #[test]
     fn accents_and_emoji_stay() {
-        assert_eq!(foreign("Zoë 🌿 Nguyễn"), "Zoë 🌿 Nguyễn");
+        assert_eq!(clean("Zoë 🌿 Nguyễn"), "Zoë 🌿 Nguyễn");
     }
 }

@@ -4,7 +4,7 @@
 mod block;
 mod palette;
 
-use crate::{Kind, Page, TypeSize};
+use crate::{Direction, Kind, Page, TypeSize};
 use block::Writer;
 use maud::{DOCTYPE, PreEscaped, html};
 
@@ -23,13 +23,14 @@ const STYLE: &str = include_str!("html/style.css");
 /// ```
 #[must_use]
 pub fn html(page: &Page) -> String {
+    let page = page.isolated();
     let large = page.size == TypeSize::Large;
     let style = html_style();
     let mut writer = Writer::default();
     let body = writer.blocks(&page.blocks);
     html! {
         (DOCTYPE)
-        html lang=(page.language) dir=[direction(&page.language)] class=[large.then_some("large")] {
+        html lang=(page.language) dir=[direction(page.direction())] class=[large.then_some("large")] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -59,7 +60,7 @@ pub fn html(page: &Page) -> String {
 /// [`html_style`].
 #[must_use]
 pub fn html_body(page: &Page) -> String {
-    Writer::default().blocks(&page.blocks).into_string()
+    Writer::default().blocks(&page.isolated().blocks).into_string()
 }
 
 /// The style of every page, for a document that takes in the bodies of several.
@@ -68,10 +69,9 @@ pub fn html_style() -> String {
     format!("{}{STYLE}", palette::variables())
 }
 
-/// The direction of a language that is written from right to left.
-fn direction(language: &str) -> Option<&'static str> {
-    let language = language.split('-').next().unwrap_or_default();
-    ["ar", "fa", "he", "ur", "yi"].contains(&language).then_some("rtl")
+/// What an element says of its direction; from left to right is what a browser takes unsaid.
+fn direction(direction: Direction) -> Option<&'static str> {
+    (direction == Direction::RightToLeft).then_some("rtl")
 }
 
 fn kind_name(kind: Kind) -> &'static str {

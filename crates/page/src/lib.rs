@@ -8,6 +8,7 @@ mod block;
 mod calendar;
 mod catalogue;
 mod clean;
+mod direction;
 mod fault;
 mod html;
 mod json;
@@ -32,6 +33,7 @@ pub use block::{
 pub use calendar::calendar;
 pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
 pub use desk::Paper;
+pub use direction::Direction;
 pub use fault::SaidFault;
 pub use html::{html, html_body, html_style};
 pub use number::{Rounding, numerals, so_many_in, whole};

@@ -2,7 +2,7 @@
 
 use crate::number::spaced;
 use crate::{Catalogue, Prose, Words};
-use ground::{Cents, Currency, Text};
+use ground::{Cents, Currency};
 
 impl Catalogue {
     /// An amount of money; below zero, with a true minus.
@@ -19,13 +19,14 @@ impl Catalogue {
     pub fn money(&self, amount: Cents, currency: Currency) -> String {
         let size = amount.get().unsigned_abs();
         let number = spaced(&format!("{}.{:02}", size / 100, size % 100));
-        let text = match currency.code() {
-            "GBP" => Text::new("money-gbp"),
-            "EUR" => Text::new("money-eur"),
-            code => Text::new("money-other").with("code", code),
+        let number = ("number", number.into());
+        let said = match currency.code() {
+            "GBP" => self.assemble("money-gbp", &[number]),
+            "EUR" => self.assemble("money-eur", &[number]),
+            code => self.assemble("money-other", &[number, ("code", code.into())]),
         };
-        let said = self.say(&text.with("number", number));
-        if amount < Cents::ZERO { format!("−{said}") } else { said }
+        let said = if amount < Cents::ZERO { format!("−{said}") } else { said };
+        self.direction.isolated(&said)
     }
 }
 

@@ -1,6 +1,6 @@
 //! Prose: a run of words in reading order, some of them set apart.
 
-use crate::clean;
+use crate::clean::clean;
 use ground::slug;
 
 /// A place on a page that a link can lead to.
@@ -29,6 +29,13 @@ pub enum Inline {
     Text(String),
     /// Words that carry the sentence.
     Strong(String),
+    /// Words that somebody else wrote, which may run against the line: a name, a note.
+    Said {
+        /// The words.
+        words: String,
+        /// Whether they carry the sentence.
+        strong: bool,
+    },
     /// A scientific name: Latin, in italics where that is possible.
     Taxon(String),
     /// A number, with its unit, and the place where its working stands.
@@ -86,17 +93,19 @@ impl Inline {
     #[must_use]
     pub fn words(&self) -> &str {
         match self {
-            Self::Text(words) | Self::Strong(words) | Self::Taxon(words) | Self::Code(words) => {
-                words
-            }
+            Self::Text(words)
+            | Self::Strong(words)
+            | Self::Said { words, .. }
+            | Self::Taxon(words)
+            | Self::Code(words) => words,
             Self::Number { says, .. } | Self::Link { says, .. } => says,
             Self::Blank => BLANK,
         }
     }
 }
 
-/// A run of words in reading order. It holds no control character and no hidden mark of direction,
-/// wherever the words came from.
+/// A run of words in reading order. It holds no control character and no hidden mark that turns what
+/// stands beside it, wherever the words came from.
 #[derive(Clone, Debug, Default, PartialEq, Eq)]
 pub struct Prose(Vec<Inline>);
 
@@ -110,49 +119,55 @@ impl Prose {
     /// With plain words after it.
     #[must_use]
     pub fn text(self, words: &str) -> Self {
-        self.and(Inline::Text(clean::own(words)))
+        self.and(Inline::Text(clean(words)))
     }
 
     /// With words after it that somebody else wrote: a name, a note.
     #[must_use]
     pub fn said(self, words: &str) -> Self {
-        self.and(Inline::Text(clean::foreign(words)))
+        self.and(Inline::Said { words: clean(words), strong: false })
+    }
+
+    /// With words after it that somebody else wrote and that carry the sentence.
+    #[must_use]
+    pub fn said_strong(self, words: &str) -> Self {
+        self.and(Inline::Said { words: clean(words), strong: true })
     }
 
     /// With words after it that carry the sentence.
     #[must_use]
     pub fn strong(self, words: &str) -> Self {
-        self.and(Inline::Strong(clean::own(words)))
+        self.and(Inline::Strong(clean(words)))
     }
 
     /// With a scientific name after it.
     #[must_use]
     pub fn taxon(self, name: &str) -> Self {
-        self.and(Inline::Taxon(clean::foreign(name)))
+        self.and(Inline::Taxon(clean(name)))
     }
 
     /// With a number after it, already said with its unit.
     #[must_use]
     pub fn number(self, says: &str) -> Self {
-        self.and(Inline::Number { says: clean::own(says), working: None })
+        self.and(Inline::Number { says: clean(says), working: None })
     }
 
     /// With a number after it that opens its working.
     #[must_use]
     pub fn worked(self, says: &str, working: &Anchor) -> Self {
-        self.and(Inline::Number { says: clean::own(says), working: Some(working.clone()) })
+        self.and(Inline::Number { says: clean(says), working: Some(working.clone()) })
     }
 
     /// With a link after it.
     #[must_use]
     pub fn link(self, says: &str, to: Target) -> Self {
-        self.and(Inline::Link { says: clean::own(says), to })
+        self.and(Inline::Link { says: clean(says), to })
     }
 
     /// With something to be typed after it.
     #[must_use]
     pub fn code(self, words: &str) -> Self {
-        self.and(Inline::Code(clean::foreign(words)))
+        self.and(Inline::Code(clean(words)))
     }
 
     /// With room after it to write by hand.
@@ -169,19 +184,37 @@ impl Prose {
     }
 
     /// The first so many letters of it, and an ellipsis.
-    pub(crate) fn cut(&self, letters: usize) -> Self {
+    #[must_use]
+    pub fn cut(&self, letters: usize) -> Self {
         let mut left = letters;
         let mut short = Self::new();
         for piece in &self.0 {
             let words: String = piece.words().chars().take(left).collect();
             left -= words.chars().count();
+            let words = clean(&words);
             short = short.and(match piece {
                 Inline::Strong(_) => Inline::Strong(words),
+                Inline::Said { strong, .. } => Inline::Said { words, strong: *strong },
                 Inline::Taxon(_) => Inline::Taxon(words),
                 _ => Inline::Text(words),
             });
         }
         short.and(Inline::Text("…".to_owned()))
+    }
+
+    /// The same words, all of them carrying the sentence.
+    #[must_use]
+    pub(crate) fn emphasised(&self) -> Self {
+        let strong = |piece: &Inline| match piece {
+            Inline::Text(words) | Inline::Strong(words) => Inline::Strong(words.clone()),
+            Inline::Blank => Inline::Blank,
+            other => Inline::Said { words: other.words().to_owned(), strong: true },
+        };
+        Self(self.0.iter().map(strong).collect())
+    }
+
+    pub(crate) fn iter_mut(&mut self) -> std::slice::IterMut<'_, Inline> {
+        self.0.iter_mut()
     }
 
     /// Its pieces, in order.

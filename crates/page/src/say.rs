@@ -1,7 +1,7 @@
 //! How the arguments of a message are written: amounts, days, counts, names, lists.
 
 use crate::Catalogue;
-use crate::clean::{TAXON_ENDS, TAXON_STARTS, foreign};
+use crate::clean::{TAXON_ENDS, TAXON_STARTS, clean};
 use crate::number::{Rounding, numerals, whole};
 use fluent_bundle::{FluentArgs, FluentValue};
 use ground::{Arg, Text, Unit};
@@ -38,8 +38,8 @@ impl Catalogue {
 
     fn argument(&self, arg: &Arg, gaps: &mut Vec<String>) -> String {
         match arg {
-            Arg::Words(words) => foreign(words),
-            Arg::Taxon(name) => format!("{TAXON_STARTS}{}{TAXON_ENDS}", foreign(name)),
+            Arg::Words(words) => self.name(words),
+            Arg::Taxon(name) => format!("{TAXON_STARTS}{}{TAXON_ENDS}", clean(name)),
             Arg::Amount(value, unit) => self.amount(value.get(), *unit, Rounding::Nearest),
             Arg::Money(amount, currency) => self.money(*amount, *currency),
             Arg::Count(count) => whole(*count),
@@ -47,7 +47,7 @@ impl Catalogue {
             Arg::Text(text) => self.compose(text, None, gaps),
             Arg::List(items) => {
                 let said: Vec<_> = items.iter().map(|item| self.argument(item, gaps)).collect();
-                self.list(&said)
+                self.join(&said)
             }
         }
     }
@@ -67,7 +67,7 @@ impl Catalogue {
         let name = field.map_or(id.to_owned(), |field| format!("{id}.{field}"));
         let Some(pattern) = pattern else {
             gaps.push(format!("no message {name}"));
-            return format!("⟦{}⟧", foreign(&name));
+            return format!("⟦{}⟧", clean(&name));
         };
         let mut errors = Vec::new();
         let said = self.bundle.format_pattern(pattern, Some(args), &mut errors);
@@ -76,7 +76,7 @@ impl Catalogue {
     }
 
     /// A message of this catalogue's own machinery, from words that are already said.
-    fn assemble(&self, id: &str, parts: &[(&'static str, FluentValue<'_>)]) -> String {
+    pub(crate) fn assemble(&self, id: &str, parts: &[(&'static str, FluentValue<'_>)]) -> String {
         let args: FluentArgs<'_> =
             parts.iter().map(|(name, value)| (*name, value.clone())).collect();
         self.format(id, None, &args, &mut Vec::new())
@@ -100,7 +100,7 @@ impl Catalogue {
     pub(crate) fn with_unit(&self, number: String, value: f64, unit: Unit) -> String {
         match unit_message(unit) {
             None if unit == Unit::One => number,
-            None => format!("{number}\u{a0}{}", unit.symbol()),
+            None => self.direction.isolated(&format!("{number}\u{a0}{}", unit.symbol())),
             Some(id) => {
                 let shown = number.parse().unwrap_or(value);
                 let parts = [("shown", FluentValue::from(shown)), ("number", number.into())];
@@ -138,9 +138,19 @@ impl Catalogue {
         self.assemble("day", &parts)
     }
 
+    /// Words that somebody else wrote, fit to stand in a sentence.
+    pub(crate) fn name(&self, words: &str) -> String {
+        self.direction.isolated(&clean(words))
+    }
+
     /// Several things in one sentence: "a, b and c".
     #[must_use]
     pub fn list(&self, items: &[String]) -> String {
+        let items: Vec<_> = items.iter().map(|item| self.name(item)).collect();
+        self.join(&items)
+    }
+
+    fn join(&self, items: &[String]) -> String {
         match items {
             [] => self.word("list-none"),
             [only] => only.clone(),

@@ -13,7 +13,8 @@ pub use limit::{AgainstLimit, Bar};
 pub use months::MonthStrip;
 pub use ruler::Ruler;
 
-use crate::clean;
+use crate::Direction;
+use crate::clean::clean;
 
 /// Height of letters in drawings, in the units of the drawing: about as large as text on a phone.
 pub(crate) const LETTERS: f64 = 16.0;
@@ -65,8 +66,8 @@ impl Drawing {
     /// An empty drawing of this width and height.
     pub(crate) fn new(title: &str, describes: &str, width: u32, height: u32) -> Self {
         Self {
-            title: clean::own(title),
-            describes: clean::own(describes),
+            title: clean(title),
+            describes: clean(describes),
             size: (width, height),
             width: None,
             true_to_size: false,
@@ -184,10 +185,15 @@ impl Drawing {
 
     /// Words over as many lines as they need between two sides. Gives the height of the last.
     pub(crate) fn lines(&mut self, left: f64, right: f64, top: f64, words: &str) -> f64 {
+        let direction = Direction::of_words(words);
+        let (start, hold) = match direction {
+            Direction::LeftToRight => (left, Hold::Start),
+            Direction::RightToLeft => (right, Hold::End),
+        };
         let mut y = top;
         for line in broken(words, right - left) {
             y += LINE;
-            self.words((left, y - LINE + LETTERS), Hold::Start, &line);
+            self.words((start, y - LINE + LETTERS), hold, &direction.line(&line));
         }
         y
     }
@@ -208,7 +214,7 @@ impl Drawing {
             Hold::Middle => "middle",
             Hold::End => "end",
         };
-        let words = escape(&clean::own(words));
+        let words = escape(&Direction::LeftToRight.isolated(&clean(words)));
         self.mark(&format!(
             "<text x=\"{x}\" y=\"{y}\" text-anchor=\"{hold}\" fill=\"{colour}\">{words}</text>"
         ));
@@ -309,6 +315,14 @@ mod tests {
         let said: Vec<_> =
             drawing.marks.lines().filter_map(|l| l.split(['>', '<']).nth(2)).collect();
         assert_eq!(said, ["half a", "litre of", "tea"]);
+    }
+
+    #[test]
+    fn a_line_that_runs_leftward_starts_at_the_right() {
+        let mut drawing = Drawing::new("", "", 100, 50);
+        drawing.lines(8.0, 92.0, 5.0, "נועה Ida");
+        let said = "<text x=\"92\" y=\"21\" text-anchor=\"end\" fill=\"currentColor\">";
+        assert_eq!(drawing.marks, format!("{said}\u{2067}נועה Ida\u{2069}</text>\n"));
     }
 
     #[test]

@@ -31,6 +31,7 @@ pub enum Style {
 /// ```
 #[must_use]
 pub fn text(page: &Page, width: Option<usize>, style: Style) -> String {
+    let page = page.isolated();
     let canvas = Canvas { width: width.map(|width| width.max(20)), style };
     let mut lines = canvas.title(&page.title);
     if let Some(band) = &page.band {

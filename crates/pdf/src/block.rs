@@ -5,14 +5,17 @@ use crate::markup::string;
 use crate::paper::Setting;
 use crate::width::{self, Width};
 use page::{
-    Align, Anchor, Block, Break, Column, Details, Fact, Figure, Heading, Inline, Item, Label,
-    LabelFace, LabelLine, Labels, Level, Lines, List, Marks, Notice, NoticeKind, Page, Prose,
-    Table, Target, TypeSize,
+    Align, Anchor, Block, Break, Column, Details, Direction, Fact, Figure, Heading, Inline, Item,
+    Label, LabelFace, LabelLine, Labels, Level, Lines, List, Marks, Notice, NoticeKind, Page,
+    Prose, Table, Target, TypeSize,
 };
 use std::collections::BTreeSet;
 
 /// Letters after which a word without a gap may be broken, so that it stays on the paper.
 pub(crate) const LONG_WORD: usize = 24;
+
+/// How much larger the letters are that are read from a step away.
+const FROM_AFAR: f64 = 1.4;
 
 /// What is left free between two drawings.
 const DRAWINGS_APART_MM: f64 = 3.0;
@@ -28,15 +31,19 @@ pub(crate) struct Writer<'a> {
     /// How long a line is, in the size of its letters.
     line_ems: f64,
     line_mm: f64,
+    /// How many lines a page holds.
+    lines: f64,
     size: TypeSize,
+    direction: Direction,
 }
 
 impl<'a> Writer<'a> {
     pub(crate) fn new(page: &'a Page, setting: &Setting, fonts: &'a Fonts) -> Self {
         let mut anchors = BTreeSet::new();
         gather(&page.blocks, &mut anchors);
-        let (line_ems, line_mm) = (setting.line_ems(), setting.line_mm());
-        Self { fonts, anchors, depth: 1, drawings: 0, line_ems, line_mm, size: page.size }
+        let (line_ems, line_mm, lines) = (setting.line_ems(), setting.line_mm(), setting.lines());
+        let (size, direction) = (page.size, page.direction());
+        Self { fonts, anchors, depth: 1, drawings: 0, line_ems, line_mm, lines, size, direction }
     }
 
     /// Each block on a line of its own.
@@ -59,24 +66,11 @@ impl<'a> Writer<'a> {
             Block::Lines(Lines { label, count }) => {
                 format!("to-write({}, {count})", self.prose(label))
             }
-            Block::Large(blocks) => self.large(blocks),
+            Block::Large(blocks) => self.enlarged(blocks),
             Block::Labels(labels) => self.labels(labels),
             Block::Break(Break::Rule) => "rule()".to_owned(),
             Block::Break(Break::Page) => "next-page()".to_owned(),
         }
-    }
-
-    /// Larger letters, of which a line holds fewer.
-    fn large(&mut self, blocks: &[Block]) -> String {
-        let larger = match self.size {
-            TypeSize::Normal => 1.4,
-            TypeSize::Large => 1.15,
-        };
-        let line_ems = self.line_ems;
-        self.line_ems = line_ems / larger;
-        let said = format!("from-afar({larger}em, {{\n{}}})", self.blocks(blocks));
-        self.line_ems = line_ems;
-        said
     }
 
     fn heading(&mut self, heading: &Heading) -> String {
@@ -118,12 +112,14 @@ impl<'a> Writer<'a> {
     fn table(&mut self, table: &Table) -> String {
         let size = width::table_size(table, self.line_ems, self.size);
         let columns = width::columns(table, self.line_ems / size);
+        let tall = |row: &Vec<Prose>| width::is_tall(row, &columns, self.lines / size);
+        let rows: Vec<_> = table.rows.iter().map(|row| self.row(table, row, tall(row))).collect();
+        let whole = width::is_short(table, &columns, self.lines / size);
         let columns: Vec<_> = columns.into_iter().map(column_width).collect();
         let heads: Vec<_> = table.columns.iter().map(|column| self.prose(&column.head)).collect();
         let aligns: Vec<_> = table.columns.iter().map(align).collect();
-        let rows: Vec<_> = table.rows.iter().map(|row| self.row(table, row)).collect();
         format!(
-            "sheet-table(caption: {}, size: {size}em, columns: ({},), aligns: ({},), heads: ({},), row-heads: {}, {})",
+            "sheet-table(caption: {}, size: {size}em, whole: {whole}, columns: ({},), aligns: ({},), heads: ({},), row-heads: {}, {})",
             self.prose(&table.caption),
             columns.join(", "),
             aligns.join(", "),
@@ -133,11 +129,12 @@ impl<'a> Writer<'a> {
         )
     }
 
-    fn row(&self, table: &Table, row: &[Prose]) -> String {
+    /// Its cells, and whether they may be broken.
+    fn row(&self, table: &Table, row: &[Prose], breaks: bool) -> String {
         let empty = Prose::new();
         let cell = |at: usize| row.get(at).unwrap_or(&empty);
         let cells: Vec<_> = (0..table.columns.len()).map(|at| self.cell(cell(at))).collect();
-        format!("({},)", cells.join(", "))
+        format!("({breaks}, ({},))", cells.join(", "))
     }
 
     /// The prose of a cell; room to write makes the cell tall.
@@ -146,7 +143,10 @@ impl<'a> Writer<'a> {
     }
 
     fn facts(&mut self, facts: &[Fact]) -> String {
-        let labels = if width::labels_are_long(facts, self.line_ems) { "38%" } else { "auto" };
+        let labels = match width::labels(facts, self.line_ems) {
+            Width::Natural => "auto".to_owned(),
+            Width::Share(ems) => format!("{ems:.2}em"),
+        };
         let facts: Vec<_> = facts.iter().map(|fact| self.fact(fact)).collect();
         format!("facts({labels}, {})", facts.join(", "))
     }
@@ -238,6 +238,16 @@ impl<'a> Writer<'a> {
         )
     }
 
+    /// Blocks in letters that leave less room on a line.
+    fn enlarged(&mut self, blocks: &[Block]) -> String {
+        let usual = (self.line_ems, self.lines);
+        self.line_ems /= FROM_AFAR;
+        self.lines /= FROM_AFAR;
+        let set = format!("from-afar({FROM_AFAR}em, {{\n{}}})", self.blocks(blocks));
+        (self.line_ems, self.lines) = usual;
+        set
+    }
+
     /// How much larger large print draws what is not true to size.
     fn grown(&self) -> f64 {
         match self.size {
@@ -255,16 +265,19 @@ impl<'a> Writer<'a> {
     fn inline(&self, piece: &Inline) -> String {
         let words = breakable(&self.fonts.drawable(piece.words()));
         match piece {
-            Inline::Text(_) | Inline::Number { working: None, .. } => words,
-            Inline::Strong(_) => format!("strong({words})"),
+            Inline::Text(_)
+            | Inline::Said { strong: false, .. }
+            | Inline::Number { working: None, .. } => words,
+            Inline::Strong(_) | Inline::Said { strong: true, .. } => format!("strong({words})"),
             Inline::Taxon(_) => format!("taxon({words})"),
             Inline::Code(_) => format!("typed({words})"),
             Inline::Number { working: Some(anchor), .. } => self.here(&words, anchor),
             Inline::Link { to: Target::Here(anchor), .. } => self.here(&words, anchor),
             Inline::Link { to: Target::Web(address), .. } => {
                 let shown = piece.words() != address;
-                let shown = if shown { breakable(address) } else { "none".to_owned() };
-                format!("web({words}, {}, {shown})", string(address))
+                let shown =
+                    shown.then(|| breakable(&self.direction.isolated(&format!("<{address}>"))));
+                format!("web({words}, {}, {})", string(address), shown.as_deref().unwrap_or("none"))
             }
             Inline::Link { to: Target::Beside(_), .. } => words,
             Inline::Blank => "blank".to_owned(),

@@ -46,11 +46,12 @@ impl Fonts {
     }
 
     /// The words as they can be drawn: what no font has becomes one frame, however many letters it
-    /// was made of. Printing a file without a letter that it names would break PDF/A.
+    /// was made of. Printing a file without a letter that it names would break PDF/A. Isolates are drawn
+    /// as nothing, and turn lines.
     pub(crate) fn drawable(&self, words: &str) -> String {
         let mut drawn = String::with_capacity(words.len());
         for letter in words.chars() {
-            if self.fonts.iter().any(|font| font.info().coverage.contains(letter.into())) {
+            if is_isolate(letter) || self.fonts.iter().any(|font| has(font, letter)) {
                 drawn.push(letter);
             } else if !drawn.ends_with(MISSING) {
                 drawn.push(MISSING);
@@ -58,6 +59,14 @@ impl Fonts {
         }
         drawn
     }
+}
+
+fn has(font: &Font, letter: char) -> bool {
+    font.info().coverage.contains(letter.into())
+}
+
+fn is_isolate(letter: char) -> bool {
+    ('\u{2066}'..='\u{2069}').contains(&letter)
 }
 
 #[cfg(test)]
@@ -72,5 +81,6 @@ mod tests {
             "Ødegård נועה نور ☐ ✓ ½ µg ≤ 5 °C"
         );
         assert_eq!(fonts.drawable("Wen 文字 Li"), "Wen ▯ Li");
+        assert_eq!(fonts.drawable("\u{2068}נועה\u{2069}"), "\u{2068}נועה\u{2069}");
     }
 }

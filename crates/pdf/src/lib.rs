@@ -6,6 +6,8 @@
 
 mod block;
 mod fonts;
+#[cfg(test)]
+mod laid;
 mod markup;
 mod paper;
 mod room;
@@ -14,7 +16,7 @@ mod width;
 use fonts::Fonts;
 use ground::{Fault, Place};
 use jiff::civil::DateTime;
-use page::{Format, Page, Paper};
+use page::{Page, Paper};
 use paper::Setting;
 use room::Room;
 use typst::diag::SourceDiagnostic;
@@ -48,11 +50,7 @@ impl Press {
     /// # Errors
     /// A page that has one side only and does not fit on it at any size that can still be read.
     pub fn print(&self, page: &Page, paper: Paper, made: DateTime) -> Result<Vec<u8>, Fault> {
-        let setting = Setting::of(page, paper);
-        let document = match page.format {
-            Format::Half | Format::Wallet => self.on_one_side(page, &setting)?,
-            Format::Sheets | Format::Wide => self.set(page, &setting)?,
-        };
+        let document = self.document(&page.isolated(), paper)?;
         let options = PdfOptions {
             creator: Smart::Custom(Some("trug".to_owned())),
             timestamp: timestamp(made),
@@ -60,6 +58,11 @@ impl Press {
             ..PdfOptions::default()
         };
         typst_pdf::pdf(&document, &options).map_err(|said| refused(&said))
+    }
+
+    fn document(&self, page: &Page, paper: Paper) -> Result<PagedDocument, Fault> {
+        let setting = Setting::of(page, paper);
+        if setting.one_side { self.on_one_side(page, &setting) } else { self.set(page, &setting) }
     }
 
     /// The largest setting at which a page is one side.

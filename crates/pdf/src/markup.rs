@@ -4,13 +4,15 @@
 use crate::block::Writer;
 use crate::fonts::Fonts;
 use crate::paper::Setting;
-use page::{Block, Break, Page, TypeSize};
+use crate::width;
+use page::{Block, Break, Direction, Page, TypeSize};
 use std::fmt::Write as _;
 
 /// The whole source of a page.
 pub(crate) fn source(page: &Page, setting: &Setting, fonts: &Fonts) -> String {
     let mut writer = Writer::new(page, setting, fonts);
     let title = string(&fonts.drawable(&page.title.plain()));
+    let running = string(&fonts.drawable(&width::running(&page.title, setting.line_ems()).plain()));
     let band = page.band.as_ref().map_or("none".to_owned(), |band| writer.prose(band));
     let heading = writer.prose(&page.title);
     let head = format!("head({heading}, band: {band})");
@@ -25,10 +27,14 @@ pub(crate) fn source(page: &Page, setting: &Setting, fonts: &Fonts) -> String {
     // Writing to a string cannot fail.
     let _ = write!(
         source,
-        "#show: sheet.with(title: {title}, lang: {lang}, width: {width_mm}mm, height: {height_mm}mm, \
+        "#show: sheet.with(title: {title}, running: {running}, lang: {lang}, dir: {dir}, width: {width_mm}mm, height: {height_mm}mm, \
          margin: {margin_mm}mm, size: {size_pt}pt, folds: {folds}, one-side: {one_side}, \
          large: {large})\n{body}",
         lang = string(page.language.split('-').next().unwrap_or("en")),
+        dir = match page.direction() {
+            Direction::LeftToRight => "ltr",
+            Direction::RightToLeft => "rtl",
+        },
     );
     source
 }

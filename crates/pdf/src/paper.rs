@@ -20,6 +20,9 @@ const CARD_MM: (f64, f64) = (85.6, 53.98);
 /// Millimetres in a point of 1/72 inch.
 const MM_IN_PT: f64 = 25.4 / 72.0;
 
+/// From one line to the next, in the size of its letters.
+const LINE_EM: f64 = 1.35;
+
 /// How one page stands on its paper.
 #[derive(Clone, Debug)]
 pub(crate) struct Setting {
@@ -35,6 +38,11 @@ pub(crate) struct Setting {
 }
 
 impl Setting {
+    /// How many lines a page holds.
+    pub(crate) fn lines(&self) -> f64 {
+        (self.height_mm - 2.0 * self.margin_mm) / MM_IN_PT / self.size_pt / LINE_EM
+    }
+
     /// How long a line is, in the size of its letters.
     pub(crate) fn line_ems(&self) -> f64 {
         self.line_mm() / MM_IN_PT / self.size_pt
@@ -68,14 +76,10 @@ impl Setting {
                 let (width_mm, height_mm) = half_mm(paper);
                 Self { width_mm, height_mm, margin_mm: 9.0, one_side: true, ..sheets }
             }
-            Format::Wallet => Self {
-                width_mm: 2.0 * CARD_MM.0,
-                height_mm: 2.0 * CARD_MM.1,
-                margin_mm: 4.0,
-                folds: true,
-                one_side: true,
-                ..sheets
-            },
+            Format::Wallet => {
+                let (width_mm, height_mm) = (2.0 * CARD_MM.0, 2.0 * CARD_MM.1);
+                Self { width_mm, height_mm, margin_mm: 4.0, folds: true, one_side: true, ..sheets }
+            }
         }
     }
 }

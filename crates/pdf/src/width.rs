@@ -22,6 +22,12 @@ const GAP_EM: f64 = 0.9;
 /// than 18 points.
 const SMALLEST: f64 = 0.7;
 const SMALLEST_LARGE: f64 = 0.9;
+/// What share of a line in the letters of the text a title takes at the foot, in smaller ones.
+const RUNNING: f64 = 0.8;
+/// What share of a page a row, or a whole table, takes at most that stays in one piece.
+const TALL: f64 = 0.25;
+/// Lines that room to write takes.
+const ROOM_LINES: f64 = 2.0;
 
 /// The size of a table's letters against those of the page, so that no word of one column reaches
 /// into the next.
@@ -72,7 +78,6 @@ struct Need {
 
 impl Need {
     fn of(table: &Table, at: usize) -> Self {
-        let letters = |cell: &Prose| cell.plain().chars().count() as f64;
         let longest = cells(table, at).map(letters).fold(0.0, f64::max);
         let squares: f64 = cells(table, at).map(letters).map(|letters| letters * letters).sum();
         let usual = (squares / cells(table, at).count().max(1) as f64).sqrt();
@@ -141,10 +146,46 @@ fn shares(needs: &[Need], line_ems: f64) -> Vec<f64> {
     }
 }
 
-/// Whether labels beside their values would take more than two fifths of the line.
-pub(crate) fn labels_are_long(facts: &[Fact], line_ems: f64) -> bool {
-    let letters = facts.iter().map(|fact| fact.label.plain().chars().count()).max();
-    letters.is_some_and(|letters| letters as f64 * LETTER_EM > 0.4 * line_ems)
+/// Whether a row takes so many lines that it must be broken over pages where it does not fit.
+pub(crate) fn is_tall(row: &[Prose], columns: &[Width], lines: f64) -> bool {
+    lines_of(row, columns) > TALL * lines
+}
+
+/// Whether a table takes so few lines that it stays on one page, its head and the gaps counted in.
+pub(crate) fn is_short(table: &Table, columns: &[Width], lines: f64) -> bool {
+    let rows = table.rows.iter().map(|row| lines_of(row, columns).ceil().max(1.0) + 0.5);
+    2.0 + rows.sum::<f64>() <= TALL * lines
+}
+
+/// How many lines a row takes.
+fn lines_of(row: &[Prose], columns: &[Width]) -> f64 {
+    let takes = |(cell, column): (&Prose, &Width)| match column {
+        _ if is_room(cell) => ROOM_LINES,
+        Width::Natural => 1.0,
+        Width::Share(share) => letters(cell) * CELL_LETTER_EM / (share - GAP_EM).max(1.0),
+    };
+    row.iter().zip(columns).map(takes).fold(0.0, f64::max)
+}
+
+fn letters(cell: &Prose) -> f64 {
+    cell.plain().chars().count() as f64
+}
+
+/// How wide labels are set beside their values: as they come where that leaves the values three fifths of
+/// the line, else so wide that no word of theirs is broken.
+pub(crate) fn labels(facts: &[Fact], line_ems: f64) -> Width {
+    let longest = facts.iter().map(|fact| letters(&fact.label)).fold(0.0, f64::max);
+    if longest * LETTER_EM <= 0.4 * line_ems {
+        return Width::Natural;
+    }
+    let word = facts.iter().map(|fact| longest_word(&fact.label)).max().unwrap_or(0) as f64;
+    Width::Share((word * LETTER_EM + GAP_EM).clamp(0.38 * line_ems, 0.6 * line_ems))
+}
+
+/// A title as it fits on one line at the foot of each page.
+pub(crate) fn running(title: &Prose, line_ems: f64) -> Prose {
+    let fits = (RUNNING * line_ems / CELL_LETTER_EM) as usize;
+    if title.plain().chars().count() <= fits { title.clone() } else { title.cut(fits) }
 }
 
 /// Letters of the longest stretch that is not broken.

@@ -259,7 +259,7 @@ impl App {
     /// The words of a list with what they say to people.
     fn choices(&self, choice: Choice, all: &[TableRow]) -> Vec<(String, String)> {
         let said = |prefix: &str, word: &str| {
-            let id = format!("{prefix}-{word}");
+            let id = format!("{prefix}{word}");
             let says = if self.has(&id) { self.word(&id) } else { word.replace('-', " ") };
             (word.to_owned(), says)
         };
@@ -269,18 +269,18 @@ impl App {
         let rules = &self.herbal().land.rules;
         match choice {
             Choice::Region => {
-                Region::ALL.iter().map(|region| said("region", region.word())).collect()
+                Region::ALL.iter().map(|region| said("region-", region.word())).collect()
             }
-            Choice::Purpose => words("app-purpose", &["own-use", "lesson", "paid-lesson", "sale"]),
-            Choice::Level => words("app-level", &["leader", "trained", "public"]),
-            Choice::Kitchen => words("app-kitchen", &["metric", "us", "imperial"]),
-            Choice::Land => rules.lands.keys().map(|land| said("app-land", land)).collect(),
+            Choice::Purpose => words("app-purpose-", &["own-use", "lesson", "paid-lesson", "sale"]),
+            Choice::Level => words("app-level-", &["leader", "trained", "public"]),
+            Choice::Kitchen => words("app-kitchen-", &["metric", "us", "imperial"]),
+            Choice::Land => rules.lands.keys().map(|land| said("app-land-", land)).collect(),
             Choice::Jurisdiction => {
-                rules.jurisdictions.keys().map(|law| said("app-law", law)).collect()
+                rules.jurisdictions.keys().map(|law| said("app-law-", law)).collect()
             }
-            Choice::Part => Part::ALL.iter().map(|part| said("part", part.word())).collect(),
+            Choice::Part => Part::ALL.iter().map(|part| said("part-", part.word())).collect(),
             Choice::Recipe => {
-                self.herbal().kitchen.recipes.keys().map(|name| said("app-recipe", name)).collect()
+                self.herbal().kitchen.recipes.keys().map(|name| said("app-recipe-", name)).collect()
             }
             Choice::Of(table) => {
                 let named = all.iter().filter(|row| row.table == table);

@@ -55,7 +55,7 @@ impl LabelLine {
         if self.label.is_empty() {
             return self.value.clone();
         }
-        Prose::new().strong(&self.label.plain()).text(": ").then(self.value.clone())
+        self.label.emphasised().text(": ").then(self.value.clone())
     }
 }
 

@@ -219,18 +219,31 @@ pub(super) fn prose(prose: &Prose) -> Markup {
 }
 
 fn inline(piece: &Inline) -> Markup {
+    let words = isolates(piece.words());
     match piece {
-        Inline::Text(words) => html! { (words) },
-        Inline::Strong(words) => html! { strong { (words) } },
-        Inline::Taxon(name) => html! { i lang="la" { (name) } },
-        Inline::Code(words) => html! { code { (words) } },
-        Inline::Number { says, working: None } => html! { span.number { (says) } },
-        Inline::Number { says, working: Some(anchor) } => html! {
-            a.number href={ "#" (anchor.as_str()) } { (says) }
+        Inline::Text(_) | Inline::Said { strong: false, .. } => words,
+        Inline::Strong(_) | Inline::Said { strong: true, .. } => html! { strong { (words) } },
+        Inline::Taxon(_) => html! { i lang="la" { (words) } },
+        Inline::Code(_) => html! { code { (words) } },
+        Inline::Number { working: None, .. } => html! { span.number { (words) } },
+        Inline::Number { working: Some(anchor), .. } => html! {
+            a.number href={ "#" (anchor.as_str()) } { (words) }
         },
-        Inline::Link { says, to } => html! { a href=(address(to)) { (says) } },
-        Inline::Blank => html! { span.blank { (piece.words()) } },
+        Inline::Link { to, .. } => html! { a href=(address(to)) { (words) } },
+        Inline::Blank => html! { span.blank { (words) } },
     }
+}
+
+/// Words whose isolates are elements, as HTML asks of what is not plain text.
+fn isolates(words: &str) -> Markup {
+    let elements = [
+        ('\u{2066}', "<bdi dir=\"ltr\">"),
+        ('\u{2067}', "<bdi dir=\"rtl\">"),
+        ('\u{2068}', "<bdi>"),
+        ('\u{2069}', "</bdi>"),
+    ];
+    let escaped = html! { (words) }.into_string();
+    PreEscaped(elements.into_iter().fold(escaped, |said, (mark, tag)| said.replace(mark, tag)))
 }
 
 fn address(to: &Target) -> String {

@@ -87,7 +87,8 @@ impl AgainstLimit {
 fn name_limit(drawing: &mut Drawing, x: f64, says: &str) -> f64 {
     let room = (RIGHT - LEFT - reach(says)).max(0.0);
     let left = LEFT + (x - LEFT - reach(says) / 2.0).clamp(0.0, room);
-    drawing.lines(left, RIGHT, 2.0, says)
+    let right = (left + reach(says) + 1.0).min(RIGHT);
+    drawing.lines(left, right, 2.0, says)
 }
 
 /// A bar below its words; gives where the next may begin.

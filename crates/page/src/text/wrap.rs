@@ -109,8 +109,11 @@ fn words(prose: &Prose, plain: Face) -> Vec<Line> {
 fn looks(inline: &Inline, plain: Face) -> Vec<(Face, String)> {
     let words = inline.words().to_owned();
     match inline {
-        Inline::Text(_) | Inline::Number { .. } | Inline::Blank => vec![(plain, words)],
-        Inline::Strong(_) => vec![(Face::Bold, words)],
+        Inline::Text(_)
+        | Inline::Said { strong: false, .. }
+        | Inline::Number { .. }
+        | Inline::Blank => vec![(plain, words)],
+        Inline::Strong(_) | Inline::Said { strong: true, .. } => vec![(Face::Bold, words)],
         Inline::Taxon(_) => vec![(Face::Italic, words)],
         Inline::Code(_) => vec![(plain, format!("`{words}`"))],
         Inline::Link { to, .. } => match to {
@@ -172,7 +175,7 @@ mod tests {
 
     #[test]
     fn a_hidden_mark_that_stands_alone_is_no_letter_to_lose() {
-        let prose = Prose::new().said(" ﯓ");
+        let prose = Prose::from("\u{2068} ﯓ\u{2069}");
         assert_eq!(lines(&prose, 2), ["\u{2068} ﯓ\u{2069}"]);
     }
 

@@ -166,7 +166,7 @@ impl View<'_> {
         let telling = self.reply.telling.iter().take(TELLING);
         let glossary = |id: &String| self.words.glossary.and_then(|glossary| glossary.term(id));
         let point = |telling: &Telling| {
-            let name = Prose::new().strong(&self.words.character(&telling.character));
+            let name = Prose::new().said_strong(&self.words.character(&telling.character));
             let how =
                 glossary(&telling.character).map(|term| Prose::new().text(": ").said(&term.how));
             name.then(how.unwrap_or_default())
@@ -215,7 +215,7 @@ impl View<'_> {
         let id = if offer.at_a_glance { "view-name-glance" } else { "view-name-offer" };
         let text = Text::new(id).with("typical", self.words.seen(&offer.character, &offer.typical));
         let text = timed(text, u32::from(offer.seconds));
-        let name = Prose::new().strong(&self.words.character(&offer.character)).text(": ");
+        let name = Prose::new().said_strong(&self.words.character(&offer.character)).text(": ");
         let term = self.words.glossary.and_then(|glossary| glossary.term(&offer.character));
         let how = term.map(|term| Block::para(Prose::new().said(&term.how)));
         Item { says: name.then(self.words.prose(&text)), under: how.into_iter().collect() }

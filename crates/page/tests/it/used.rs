@@ -54,7 +54,9 @@ fn messages(code: &str, craft: &str) -> BTreeSet<String> {
     let prefix = format!("{craft}-");
     let kebab = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c == '-';
     let literals = code.split('"').filter(|literal| literal.starts_with(&prefix));
-    let literals = literals.filter(|literal| literal.chars().all(kebab)).map(str::to_owned);
+    // One that ends in a dash is the beginning of several names.
+    let names = |literal: &&str| literal.chars().all(kebab) && !literal.ends_with('-');
+    let literals = literals.filter(names).map(str::to_owned);
     texts.chain(faults).chain(literals).collect()
 }
 

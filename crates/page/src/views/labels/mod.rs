@@ -123,7 +123,7 @@ pub(super) fn cautions(plan: &LabelPlan, words: &Words<'_>) -> Option<Block> {
 /// A label as it will be printed, in words.
 pub(super) fn preview(plan: &LabelPlan, sheet: LabelSheet, words: &Words<'_>) -> Vec<Block> {
     let label = one(plan, None, &LabelFace::of(&sheet), words);
-    let head = [Prose::new().strong(&label.title.plain()), label.scientific];
+    let head = [label.title.emphasised(), label.scientific];
     let lines = label.beside.iter().chain(&label.below).map(LabelLine::prose);
     vec![run_in(head.into_iter().chain(label.do_not).chain(lines))]
 }

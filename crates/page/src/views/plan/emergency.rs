@@ -116,7 +116,7 @@ impl Card<'_> {
     /// The number, or room for it: what was not looked up, or too long ago, is looked up now.
     fn dialled(&self, number: &NumberPlan) -> Prose {
         match (&number.number, number.standing) {
-            (Some(dialled), NumberStanding::LookedUp) => Prose::new().strong(dialled),
+            (Some(dialled), NumberStanding::LookedUp) => Prose::new().said_strong(dialled),
             _ => {
                 let now = self.words.word("view-card-look-up");
                 Prose::new().strong(&now).text(": ").blank()
@@ -167,9 +167,9 @@ impl Card<'_> {
         let degrees = place.degrees.map(|at| self.words.prose(&degrees(at)));
         match (&place.grid, degrees) {
             (Some(grid), Some(degrees)) if !self.small => {
-                Prose::new().strong(&self.name(grid)).text("; ").then(degrees)
+                Prose::new().said_strong(&self.name(grid)).text("; ").then(degrees)
             }
-            (Some(grid), _) => Prose::new().strong(&self.name(grid)),
+            (Some(grid), _) => Prose::new().said_strong(&self.name(grid)),
             (None, Some(degrees)) => degrees,
             (None, None) => Prose::new().blank(),
         }
@@ -194,7 +194,7 @@ impl Card<'_> {
         };
         let base = card.base.as_ref().map_or_else(
             || Prose::new().blank(),
-            |base| Prose::new().said(&self.name(&base.name)).text(", ").strong(&base.phone),
+            |base| Prose::new().said(&self.name(&base.name)).text(", ").said_strong(&base.phone),
         );
         let leader = Prose::new().said(&self.name(&self.plan.head.leader));
         let facts = [

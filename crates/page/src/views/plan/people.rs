@@ -70,7 +70,7 @@ fn dish(wish: &MakePlan, words: &Words<'_>) -> Prose {
     });
     let counts = words.catalogue.list(&counts.collect::<Vec<_>>());
     let says = Prose::new()
-        .strong(&wish.called)
+        .said_strong(&wish.called)
         .text(": ")
         .text(&counts)
         .text(".")

@@ -74,8 +74,10 @@ fn offer(look: &Offer, words: &Words<'_>) -> Item {
     let text = Text::new("view-plan-look")
         .with("typical", words.seen(&look.character, &look.typical))
         .amount("time", f64::from(look.seconds), Unit::Second);
-    let says =
-        Prose::new().strong(&words.character(&look.character)).text(": ").then(words.prose(&text));
+    let says = Prose::new()
+        .said_strong(&words.character(&look.character))
+        .text(": ")
+        .then(words.prose(&text));
     let term = words.glossary.and_then(|glossary| glossary.term(&look.character));
     match term {
         Some(term) => Item::from(says.text(". ").said(&term.how)),

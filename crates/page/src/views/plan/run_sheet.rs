@@ -46,7 +46,7 @@ fn glance(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
 
 fn rules(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     let rule = |rule: &herbal::DayRule| {
-        let when = Prose::new().strong(&rule.when).text(": ").said(&rule.done);
+        let when = Prose::new().said_strong(&rule.when).text(": ").said(&rule.done);
         when.text(" (").then(words.sourcing(&rule.from)).text(")")
     };
     if plan.rules.is_empty() {
@@ -57,8 +57,8 @@ fn rules(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
 
 /// A stop: what may be taken, its plants, what must be seen, and lines for notes.
 fn stop(plan: &Plan, row: &Row, words: &Words<'_>) -> Vec<Block> {
-    let time = format!("{} ", clock(row.at));
-    let heading = Block::heading(Level::Part, Prose::new().number(&time).said(&row.called));
+    let says = Prose::new().number(&clock(row.at)).text(" ").said(&row.called);
+    let heading = Block::heading(Level::Part, says);
     let shown = plan.plants.iter().filter(|plant| row.plants.contains(&plant.taxon));
     let takes = plan.takes.iter().filter(|take| take.site == row.site);
     let takes: Vec<_> = takes.map(|take| may_take(plan, take, words)).collect();

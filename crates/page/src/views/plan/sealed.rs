@@ -27,7 +27,7 @@ pub(super) fn dish(makes: &[MakePlan], row: &SealedRow, words: &Words<'_>) -> Ve
     let wish = makes.iter().find(|wish| wish.name == row.make);
     let called = wish.map_or(row.make.as_str(), |wish| wish.called.as_str());
     let says =
-        Prose::new().strong(called).text(": ").then(words.prose(&row.decision.outcome.text()));
+        Prose::new().said_strong(called).text(": ").then(words.prose(&row.decision.outcome.text()));
     let sealed = &row.decision.sealed;
     let open = sealed.open.iter().map(|question| {
         words.prose(&Text::new("view-serving-unanswered").with("question", question.text()))

@@ -198,7 +198,7 @@ fn instead(sign: &Sign<'_>, words: &Words<'_>) -> Prose {
     shown.iter().fold(Prose::new(), |prose, (says, names)| {
         let gap = if prose.is_empty() { "" } else { ". " };
         let names = words.catalogue.list(names);
-        prose.text(gap).strong(&names).text(": ").said(says)
+        prose.text(gap).said_strong(&names).text(": ").said(says)
     })
 }
 

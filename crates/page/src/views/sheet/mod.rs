@@ -140,7 +140,7 @@ impl View<'_> {
     fn must_look(&self) -> Vec<Block> {
         let look = |id: &String| {
             let term = self.reply.terms.get(id)?;
-            Some(Prose::new().strong(&term.name).text(": ").said(&term.how))
+            Some(Prose::new().said_strong(&term.name).text(": ").said(&term.how))
         };
         let looks: Vec<_> = self.reply.sheet.must_look.iter().filter_map(look).collect();
         self.section("sheet-must-look", (!looks.is_empty()).then_some(Block::Ticks(looks)))

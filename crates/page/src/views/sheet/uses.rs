@@ -14,7 +14,7 @@ impl View<'_> {
     }
 
     fn part(&self, row: &PartRow) -> Item {
-        let stage = row.stage.as_deref().map(|stage| Prose::new().text(", ").strong(stage));
+        let stage = row.stage.as_deref().map(|stage| Prose::new().text(", ").said_strong(stage));
         let uses = Text::new("sheet-part-says")
             .with("forms", self.forms_said(&row.forms))
             .with("use", Text::new(used_as(row.used_as)))
