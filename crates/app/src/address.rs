@@ -17,8 +17,8 @@ pub(crate) enum Address {
     Rows(String, String),
     /// The form of one of them, or of one to come.
     Row(String, String, Option<String>),
-    /// Where the last change of an outing is taken back.
-    Undo(String),
+    /// What was written down of an outing, and where entries are taken back.
+    Journal(String),
     /// Its plan.
     Plan(String),
     /// Its pages for paper.
@@ -58,7 +58,7 @@ impl Address {
                 let key = rest.first().copied().unwrap_or_default().to_owned();
                 Self::Row((*book).to_owned(), (*table).to_owned(), Some(key))
             }
-            ["outing", book, "undo"] => Self::Undo((*book).to_owned()),
+            ["outing", book, "journal"] => Self::Journal((*book).to_owned()),
             ["outing", book, "plan"] => Self::Plan((*book).to_owned()),
             ["outing", book, "pages"] => Self::Pages((*book).to_owned()),
             ["outing", book, "pages", name] => Self::Page((*book).to_owned(), (*name).to_owned()),
@@ -85,7 +85,7 @@ impl Address {
             Self::Row(book, table, Some(key)) => {
                 format!("/outing/{}/row/{}/{}", escaped(book), escaped(table), escaped(key))
             }
-            Self::Undo(book) => format!("/outing/{}/undo", escaped(book)),
+            Self::Journal(book) => format!("/outing/{}/journal", escaped(book)),
             Self::Plan(book) => format!("/outing/{}/plan", escaped(book)),
             Self::Pages(book) => format!("/outing/{}/pages", escaped(book)),
             Self::Page(book, name) => format!("/outing/{}/pages/{}", escaped(book), escaped(name)),
@@ -164,7 +164,7 @@ mod tests {
             Address::Row("b".to_owned(), "stand".to_owned(), None),
             Address::Row("b".to_owned(), "stand".to_owned(), Some("a/b ü".to_owned())),
             Address::Row("b".to_owned(), "outing".to_owned(), Some(String::new())),
-            Address::Undo("b".to_owned()),
+            Address::Journal("b".to_owned()),
             Address::Page("b1".to_owned(), "plant-a b".to_owned()),
             Address::Records("b/2".to_owned()),
             Address::Herbal(String::new()),

@@ -1,17 +1,18 @@
 //! The app as it stands on one device.
 
 use crate::address::Address;
-use crate::books::Books;
-use crate::edit::{self, Done};
+use crate::books::{Books, Done, NotDone};
+use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
-use crate::{Message, Shown, Visit, take_in};
-use desk::{InputFile, Reply, Request, SheetReply, TableRow, World};
-use ground::{ContentId, Faults, RandomStart, Text};
+use crate::{Form, Message, Shown, Visit, take_in};
+use desk::{Plan, Reply, Request, SheetReply, World};
+use ground::{ContentId, Fault, Faults, Place, RandomStart, Text};
 use herbal::Herbal;
 use jiff::civil::{Date, DateTime};
 use journal::Journal;
 use page::{Catalogue, Words};
+use std::collections::BTreeMap;
 
 /// The app: what is known, and what is kept on this device.
 pub struct App {
@@ -41,16 +42,19 @@ impl App {
         Ok(Self { catalogue: Catalogue::english(), world, books: Books::default() })
     }
 
-    /// The answer to a message, both in JSON. What is none leads to the first screen.
+    /// The answer to a message, both in JSON.
     #[must_use]
     pub fn answer(&mut self, message: &[u8]) -> Vec<u8> {
-        let message = serde_json::from_slice(message);
-        let shown = match message.unwrap_or_else(|_| Message::Visit(Visit::default())) {
-            Message::Visit(visit) => self.show(&visit),
-            Message::Kept { device, lines } => match self.books.take_in(&device, &lines) {
-                Ok(()) => Shown::default(),
-                Err(faults) => self.shown(&Address::Home, screen::at_fault(self, &faults)),
-            },
+        let shown = match serde_json::from_slice(message) {
+            Ok(Message::Visit(visit)) => self.show(&visit),
+            Ok(Message::Kept { device, lines }) => {
+                self.books.open(&device, &lines);
+                Shown::default()
+            }
+            Err(error) => {
+                let fault = Fault::new("app-no-message", Place::default(), error.to_string());
+                self.shown(&Address::Home, screen::at_fault(self, &fault.into()))
+            }
         };
         // A screen is a tree of words, which always writes.
         serde_json::to_vec(&shown).unwrap_or_default()
@@ -61,93 +65,82 @@ impl App {
     pub fn show(&mut self, visit: &Visit) -> Shown {
         self.world.now = visit.at.now;
         let address = Address::read(&visit.to);
-        if visit.form.is_some() {
-            return self.act(&address, visit);
+        if let Some(form) = &visit.form {
+            return self.act(&address, form, visit);
         }
-        let screen = match &address {
-            Address::Home | Address::TakeIn | Address::Undo(_) => screen::home(self),
-            Address::New => self.form(&address, visit, None),
-            Address::Rows(book, name) => match table(name) {
-                Some(table) => screen::rows(self, book, table),
-                None => screen::nowhere(self, &visit.to),
-            },
-            Address::Row(..) => self.form(&address, visit, None),
-            Address::Outing(book) => screen::outing(self, book),
+        let file = match &address {
+            Address::OutingFile(book) => self.books.file(book),
+            Address::Records(book) => self.books.records(book),
+            _ => None,
+        };
+        let at = match address {
+            Address::OutingFile(book) | Address::Records(book) => Address::Outing(book),
+            address => address,
+        };
+        Shown { file, ..self.shown(&at, self.screen(&at, visit)) }
+    }
+
+    fn screen(&self, address: &Address, visit: &Visit) -> Screen {
+        match address {
+            Address::Home | Address::TakeIn => screen::home(self),
+            Address::New => screen::new(self, &visit.at, None),
+            Address::Rows(book, table) => screen::rows(self, book, table),
+            Address::Row(book, table, key) => {
+                let to = RowAt { book, table, key: key.as_deref() };
+                screen::row(self, &to, None)
+            }
+            Address::Outing(book) | Address::OutingFile(book) | Address::Records(book) => {
+                screen::outing(self, book)
+            }
+            Address::Journal(book) => screen::journal(self, book, &visit.at),
             Address::Plan(book) => screen::plan(self, book),
             Address::Pages(book) => screen::pages(self, book),
             Address::Page(book, name) => screen::page(self, book, name),
-            Address::OutingFile(book) => return self.hand_out(&address, self.books.file(book)),
-            Address::Records(book) => {
-                let text = self.books.lines(book);
-                let file = text.map(|text| InputFile { name: "records.jsonl".to_owned(), text });
-                return self.hand_out(&address, file);
-            }
             Address::Herbal(words) => screen::herbal(self, words),
             Address::Plant(name) => screen::plant(self, name),
             Address::Compare(one, other) => screen::compare(self, one, other),
             Address::Nowhere(said) => screen::nowhere(self, said),
-        };
-        self.shown(&address, screen)
+        }
     }
 
     /// What a form does.
-    fn act(&mut self, address: &Address, visit: &Visit) -> Shown {
+    fn act(&mut self, address: &Address, form: &Form, visit: &Visit) -> Shown {
         let done = match address {
             Address::TakeIn => take_in::take_in(self, visit),
-            Address::New => edit::begin(self, visit),
-            Address::Undo(book) => edit::undo(self, book, &visit.at),
-            Address::Row(book, name, key) => match table(name) {
-                Some(table) => edit::put_row(self, (book, table, key.as_deref()), visit),
-                None => return self.shown(address, screen::nowhere(self, &visit.to)),
-            },
-            _ => return self.shown(address, screen::nowhere(self, &visit.to)),
-        };
-        match (done, address) {
-            (Ok(Done { book, keep }), _) => Shown { keep, ..self.after(address, &book) },
-            (Err(faults), Address::New | Address::Row(..)) => {
-                self.shown(address, self.form(address, visit, Some(&faults)))
+            Address::New => edit::begin(self, form, &visit.at),
+            Address::Journal(book) => self.books.take_back(book, &form.one("take-back"), &visit.at),
+            Address::Row(book, table, key) => {
+                edit::put_row(self, &RowAt { book, table, key: key.as_deref() }, form, &visit.at)
             }
-            (Err(faults), _) => self.shown(address, screen::at_fault(self, &faults)),
+            _ => Err(NotDone::Nowhere),
+        };
+        match done {
+            Ok(Done { book, keep }) => Shown { keep, ..self.after(address, book, visit) },
+            Err(NotDone::Nowhere) => self.shown(address, screen::nowhere(self, &visit.to)),
+            Err(NotDone::AtFault(faults)) => {
+                let tried = Some((form, &faults));
+                let again = match address {
+                    Address::New => screen::new(self, &visit.at, tried),
+                    Address::Row(book, table, key) => {
+                        screen::row(self, &RowAt { book, table, key: key.as_deref() }, tried)
+                    }
+                    _ => screen::at_fault(self, &faults),
+                };
+                self.shown(address, again)
+            }
         }
     }
 
     /// What is shown when an act was done: the rows of the table, or the outing.
-    fn after(&self, done: &Address, book: &str) -> Shown {
-        if let Address::Row(_, name, _) = done
-            && let Some(table) = table(name).filter(|table| !table.is_single())
-        {
-            let at = Address::Rows(book.to_owned(), name.clone());
-            return self.shown(&at, screen::rows(self, book, table));
-        }
-        self.shown(&Address::Outing(book.to_owned()), screen::outing(self, book))
-    }
-
-    /// The form of a row, as it stands or as it was filled in.
-    fn form(&self, address: &Address, visit: &Visit, faults: Option<&Faults>) -> Screen {
-        let tried = visit.form.as_ref().zip(faults);
-        let begun = [screen::fresh(visit.at.now.date(), &visit.at.zone)];
-        let (rows, name, key) = match address {
-            Address::New => (Some(begun.to_vec()), "outing", Some("")),
-            Address::Row(book, name, key) => (self.books.rows(book), name.as_str(), key.as_deref()),
-            _ => (None, "", None),
+    fn after(&self, done: &Address, book: String, visit: &Visit) -> Shown {
+        let at = match done {
+            Address::Journal(_) => done.clone(),
+            Address::Row(_, name, _) if table(name).is_some_and(|table| !table.is_single()) => {
+                Address::Rows(book, name.clone())
+            }
+            _ => Address::Outing(book),
         };
-        let (Some(rows), Some(table)) = (rows, table(name)) else {
-            return screen::nowhere(self, &visit.to);
-        };
-        let is = |row: &&TableRow| row.table == name && Some(row.key.as_str()) == key;
-        let was = rows.iter().find(is);
-        if key.is_some() && was.is_none() {
-            return screen::nowhere(self, &visit.to);
-        }
-        screen::row(self, address, table, (&rows, was), tried)
-    }
-
-    /// A file, on the screen of its outing.
-    fn hand_out(&self, address: &Address, file: Option<InputFile>) -> Shown {
-        let (Address::OutingFile(book) | Address::Records(book)) = address else {
-            return self.shown(address, screen::home(self));
-        };
-        Shown { file, ..self.shown(&Address::Outing(book.clone()), screen::outing(self, book)) }
+        self.shown(&at, self.screen(&at, visit))
     }
 
     fn shown(&self, address: &Address, screen: Screen) -> Shown {
@@ -168,6 +161,11 @@ impl App {
         }
     }
 
+    /// What is known of each plant of a plan.
+    pub(crate) fn sheets(&self, plan: &Plan) -> BTreeMap<String, SheetReply> {
+        desk::sheets(&self.world, plan)
+    }
+
     pub(crate) fn words(&self) -> Words<'_> {
         Words::new(&self.catalogue).with_herbal(&self.world.herbal)
     }
@@ -185,6 +183,12 @@ impl App {
     /// A day in words.
     pub(crate) fn day(&self, day: Date) -> String {
         self.catalogue.say(&Text::new("app-day").with("day", day))
+    }
+
+    /// A moment in words.
+    pub(crate) fn moment(&self, at: DateTime) -> String {
+        let time = at.strftime("%H:%M").to_string();
+        self.catalogue.say(&Text::new("app-moment").with("day", at.date()).with("time", time))
     }
 
     /// Whether there is such a message.

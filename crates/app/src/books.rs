@@ -1,96 +1,217 @@
-//! What is kept on this device: a book for each outing, a log of changes to its rows.
+//! What is kept on this device: a book for each outing, a log of what was done to its rows.
 
 use crate::visit::{Kept, Moment};
 use desk::{Change, InputFile, TableRow, standing_rows, write};
-use ground::{ContentId, Fault, Faults, Place};
-use journal::{Act, Log};
+use ground::{Fault, Faults, Place};
+use journal::{Act, Log, RecordId};
 use std::collections::BTreeMap;
 
 /// The books, and the device that writes in them.
 #[derive(Default)]
 pub(crate) struct Books {
     device: String,
-    books: BTreeMap<String, Log<Change>>,
+    books: BTreeMap<String, Book>,
+    unread: BTreeMap<String, Unread>,
+}
+
+/// The log of an outing, and the rows that stand after it.
+#[derive(Clone, Default)]
+pub(crate) struct Book {
+    log: Log<Vec<Change>>,
+    rows: Vec<TableRow>,
+}
+
+/// A book of which a line cannot be read. Nothing is worked out from the others: what that line said
+/// might have held something up.
+#[derive(Default)]
+pub(crate) struct Unread {
+    lines: Vec<String>,
+    /// What is wrong with it.
+    pub(crate) faults: Faults,
+}
+
+/// What an act did: the book it was in, and the lines to keep.
+pub(crate) struct Done {
+    pub(crate) book: String,
+    pub(crate) keep: Vec<Kept>,
+}
+
+/// Why an act was not done.
+pub(crate) enum NotDone {
+    /// Its address leads to nothing.
+    Nowhere,
+    /// What was said is at fault.
+    AtFault(Faults),
+}
+
+impl From<Fault> for NotDone {
+    fn from(fault: Fault) -> Self {
+        Self::AtFault(fault.into())
+    }
+}
+
+impl From<Faults> for NotDone {
+    fn from(faults: Faults) -> Self {
+        Self::AtFault(faults)
+    }
+}
+
+/// One entry of a book.
+pub(crate) struct Entry<'a> {
+    pub(crate) id: RecordId,
+    pub(crate) ms: i64,
+    pub(crate) what: &'a Act<Vec<Change>>,
+    /// Whether it was not taken back.
+    pub(crate) stands: bool,
 }
 
 impl Books {
-    /// Takes in lines that were kept before, on this device or on another.
-    ///
-    /// # Errors
-    /// Every line that cannot be read. The others are taken in; none leaves the device's database.
-    pub(crate) fn take_in(&mut self, device: &str, lines: &[Kept]) -> Result<(), Faults> {
+    /// Takes in lines that the device kept. A book with a line that cannot be read is set aside
+    /// whole.
+    pub(crate) fn open(&mut self, device: &str, lines: &[Kept]) {
         device.clone_into(&mut self.device);
-        let mut texts: BTreeMap<&str, String> = BTreeMap::new();
         for Kept { book, line } in lines {
-            *texts.entry(book).or_default() += &format!("{line}\n");
+            self.open_line(book, line);
         }
-        let mut faults = Faults::none();
-        for (book, text) in texts {
-            let log = self.books.entry(book.to_owned()).or_default();
-            faults.note_all(Log::read(book, &text).and_then(|read| log.merge(&read)));
+        self.books.values_mut().for_each(Book::refresh);
+    }
+
+    fn open_line(&mut self, book: &str, line: &str) {
+        if let Some(unread) = self.unread.get_mut(book) {
+            unread.lines.push(line.to_owned());
+            return;
         }
-        faults.or(())
+        let log = &mut self.books.entry(book.to_owned()).or_default().log;
+        let number = u32::try_from(log.len() + 1).unwrap_or(u32::MAX);
+        let at = Place::default().in_file(book).at(number, 1);
+        if let Err(fault) = log.read_line(line, &at) {
+            let lines = log.lines().chain([line]).map(str::to_owned).collect();
+            self.unread.insert(book.to_owned(), Unread { lines, faults: fault.into() });
+            self.books.remove(book);
+        }
     }
 
     /// Each book with its rows.
-    pub(crate) fn iter(&self) -> impl Iterator<Item = (&str, Vec<TableRow>)> {
-        self.books.iter().map(|(book, log)| (book.as_str(), standing_rows(log)))
+    pub(crate) fn iter(&self) -> impl Iterator<Item = (&str, &[TableRow])> {
+        self.books.iter().map(|(name, book)| (name.as_str(), book.rows.as_slice()))
+    }
+
+    /// The books that cannot be read.
+    pub(crate) fn unread(&self) -> impl Iterator<Item = &str> {
+        self.unread.keys().map(String::as_str)
+    }
+
+    /// What is wrong with a book that cannot be read.
+    pub(crate) fn wrong_with(&self, book: &str) -> Option<&Faults> {
+        self.unread.get(book).map(|unread| &unread.faults)
     }
 
     /// The rows of a book.
-    pub(crate) fn rows(&self, book: &str) -> Option<Vec<TableRow>> {
-        self.books.get(book).map(standing_rows)
+    pub(crate) fn rows(&self, book: &str) -> Option<&[TableRow]> {
+        self.books.get(book).map(|book| book.rows.as_slice())
     }
 
     /// A book as an outing file.
     pub(crate) fn file(&self, book: &str) -> Option<InputFile> {
-        self.rows(book).map(|rows| write("outing.toml", &rows))
+        self.rows(book).map(|rows| write("outing.toml", rows))
     }
 
-    /// The records of a book, one a line.
-    pub(crate) fn lines(&self, book: &str) -> Option<String> {
-        let log = self.books.get(book)?;
-        Some(log.lines().map(|line| format!("{line}\n")).collect())
+    /// The records of a book, one a line, whether or not they can be read.
+    pub(crate) fn records(&self, book: &str) -> Option<InputFile> {
+        let kept = self.books.get(book).map(|book| book.log.lines().map(str::to_owned).collect());
+        let lines: Vec<String> = kept.or_else(|| Some(self.unread.get(book)?.lines.clone()))?;
+        Some(InputFile { name: "records.jsonl".to_owned(), text: lines.join("\n") + "\n" })
     }
 
-    /// Takes the last record of a book back; a taking-back that was the last brings back what it took.
+    /// The entries of a book, the latest first.
+    pub(crate) fn entries(&self, book: &str) -> Vec<Entry<'_>> {
+        let Some(Book { log, .. }) = self.books.get(book) else { return Vec::new() };
+        let taken_back = log.taken_back();
+        let entries = log.iter().rev().map(|record| Entry {
+            id: record.id,
+            ms: record.clock.ms,
+            what: &record.what,
+            stands: !taken_back.contains(&record.id),
+        });
+        entries.collect()
+    }
+
+    /// Writes down what was done in one go, in a new book where none is named.
     ///
     /// # Errors
-    /// When there is no such book, or a record cannot be added.
-    pub(crate) fn take_back_last(&mut self, book: &str, at: &Moment) -> Result<Vec<Kept>, Fault> {
-        let missing = || Fault::new("app-nothing-said", Place::default(), book);
-        let log = self.books.get_mut(book).ok_or_else(missing)?;
-        let (last, _) = log.standing().into_iter().next_back().ok_or_else(missing)?;
-        let act = Act::TakeBack { of: last.id };
-        log.append(&self.device, at.ms, at.random(0), &self.device, act)?;
-        let line = log.lines().last().unwrap_or_default().to_owned();
-        Ok(vec![Kept { book: book.to_owned(), line }])
-    }
-
-    /// Writes changes into a book, one record each, and gives the lines to keep.
-    ///
-    /// # Errors
-    /// When a record cannot be added. Those before it stay in memory and are not given out: the
-    /// caller opens the books anew from what is kept.
+    /// When there is no such book, or the record cannot be added.
     pub(crate) fn say(
         &mut self,
-        book: &str,
+        book: Option<&str>,
         changes: Vec<Change>,
         at: &Moment,
-    ) -> Result<Vec<Kept>, Fault> {
-        let log = self.books.entry(book.to_owned()).or_default();
-        let added = changes.len();
-        for (number, change) in changes.into_iter().enumerate() {
-            let random = at.random(number);
-            log.append(&self.device, at.ms, random, &self.device, Act::Say(change))?;
+    ) -> Result<Done, NotDone> {
+        self.append(book, Act::Say(changes), at)
+    }
+
+    /// Takes a record of a book back. One that took another back brings that back.
+    ///
+    /// # Errors
+    /// When the book has no such record, or it was taken back already, or none can be added.
+    pub(crate) fn take_back(&mut self, book: &str, id: &str, at: &Moment) -> Result<Done, NotDone> {
+        let gone = || Fault::new("app-nothing-to-take-back", Place::default(), id);
+        let of = RecordId::read(id).ok_or_else(gone)?;
+        let stands = self.entries(book).iter().any(|entry| entry.id == of && entry.stands);
+        if !stands {
+            return Err(gone().into());
         }
-        let before = log.len() - added;
-        let new = log.lines().skip(before);
-        Ok(new.map(|line| Kept { book: book.to_owned(), line: line.to_owned() }).collect())
+        self.append(Some(book), Act::TakeBack { of }, at)
+    }
+
+    /// A book is named after the record that it began with.
+    fn append(
+        &mut self,
+        book: Option<&str>,
+        act: Act<Vec<Change>>,
+        at: &Moment,
+    ) -> Result<Done, NotDone> {
+        let mut begun = Book::default();
+        let into = match book {
+            Some(name) => self.books.get_mut(name).ok_or(NotDone::Nowhere)?,
+            None => &mut begun,
+        };
+        let id = into.log.append(&self.device, at.ms, at.random(), &self.device, act)?;
+        into.refresh();
+        let line = into.log.line(&id).unwrap_or_default().to_owned();
+        let book = book.map_or_else(|| id.to_string(), str::to_owned);
+        self.books.entry(book.clone()).or_insert(begun);
+        Ok(Done { keep: vec![Kept { book: book.clone(), line }], book })
+    }
+
+    /// Takes in the records that another device handed out: those that are new, or none.
+    ///
+    /// # Errors
+    /// When one of them lacks the record before it, or has the identifier of another one here, or
+    /// the book that is here cannot be read.
+    pub(crate) fn merge(&mut self, records: &Log<Vec<Change>>) -> Result<Done, Faults> {
+        let first = records.iter().next().map(|record| record.id.to_string());
+        let book = first.unwrap_or_default();
+        if let Some(faults) = self.wrong_with(&book) {
+            return Err(faults.clone());
+        }
+        let missing = |fault: &&Fault| fault.code == "record-missing";
+        if let Err(faults) = records.check() {
+            faults.iter().filter(missing).cloned().collect::<Faults>().or(())?;
+        }
+        let mut merged = self.books.get(&book).cloned().unwrap_or_default();
+        let known = |id: &RecordId| merged.log.get(id).is_some();
+        let new = records.iter().filter(|record| !known(&record.id));
+        let new = new.filter_map(|record| records.line(&record.id));
+        let keep = new.map(|line| Kept { book: book.clone(), line: line.to_owned() }).collect();
+        merged.log.merge(records)?;
+        merged.refresh();
+        self.books.insert(book.clone(), merged);
+        Ok(Done { book, keep })
     }
 }
 
-/// A name for a new book.
-pub(crate) fn name(at: &Moment) -> String {
-    ContentId::of(at.seed.as_bytes()).to_string()
+impl Book {
+    fn refresh(&mut self) {
+        self.rows = standing_rows(&self.log);
+    }
 }

@@ -1,110 +1,86 @@
-//! Rows that are filled in, changed, taken out and brought back.
+//! Rows that are filled in, changed and taken out.
 
-use crate::books::{self, Books};
+use crate::App;
+use crate::books::{Done, NotDone};
 use crate::fields::{Table, table};
-use crate::visit::{Form, Kept, Moment};
-use crate::{App, Visit};
+use crate::visit::{Form, Moment};
 use desk::{Cell, Change, TableRow, read, write};
 use ground::{Fault, Faults, Place};
 use std::collections::{BTreeMap, BTreeSet};
 
-/// What an act did: the book it was in, and the lines to keep.
-pub(crate) struct Done {
-    pub(crate) book: String,
-    pub(crate) keep: Vec<Kept>,
+/// Which row a form is of: its book, its table, and its key where it is there already.
+pub(crate) struct RowAt<'a> {
+    pub(crate) book: &'a str,
+    pub(crate) table: &'a str,
+    pub(crate) key: Option<&'a str>,
 }
 
-/// A book of its own for an outing that begins with this form.
-pub(crate) fn begin(app: &mut App, visit: &Visit) -> Result<Done, Faults> {
-    let form = visit.form.as_ref().ok_or_else(nothing_said)?;
-    let outing = table("outing").ok_or_else(nothing_said)?;
-    let mut cells = cells(outing, form)?;
-    let mut changes = Vec::new();
+/// Begins the book of an outing with what a form says.
+pub(crate) fn begin(app: &mut App, form: &Form, at: &Moment) -> Result<Done, NotDone> {
+    let outing = table("outing").ok_or(NotDone::Nowhere)?;
+    let mut said = cells(outing, form)?;
+    let mut rows = Vec::new();
     // Nobody is written down yet: whoever leads is the first.
-    if let Some(Cell::Words(leader)) = cells.get("leader").cloned() {
-        let name = short(&leader, &BTreeSet::new());
-        cells.insert("leader".to_owned(), Cell::Words(name.clone()));
-        let reader = [("name", name), ("called", leader), ("level", "leader".to_owned())];
+    if let Some(Cell::Words(called)) = said.remove("leader") {
+        let name = short(&called, &BTreeSet::new());
+        said.insert("leader".to_owned(), Cell::Words(name.clone()));
+        let reader = [("name", name), ("called", called), ("level", "leader".to_owned())];
         let reader = reader.map(|(field, said)| (field.to_owned(), Cell::Words(said)));
-        changes.push(Change::Put(TableRow::new("reader", reader.into())));
+        rows.push(TableRow::new("reader", reader.into()));
     }
-    changes.push(Change::Put(TableRow::new("outing", cells)));
-    let rows: Vec<_> = changes.iter().filter_map(put).cloned().collect();
-    app.stands(&rows, "outing", "")?;
-    let book = books::name(&visit.at);
-    let keep = app.books.say(&book, changes, &visit.at)?;
-    Ok(Done { book, keep })
+    rows.push(TableRow::new("outing", said));
+    for row in &rows {
+        app.stands(&rows, row)?;
+    }
+    app.books.say(None, rows.into_iter().map(Change::Put).collect(), at)
 }
 
 /// Puts a row as a form says it, or takes it out where that button was tapped.
 pub(crate) fn put_row(
     app: &mut App,
-    (book, table, key): (&str, &'static Table, Option<&str>),
-    visit: &Visit,
-) -> Result<Done, Faults> {
-    let form = visit.form.as_ref().ok_or_else(nothing_said)?;
-    let mut rows = app.books.rows(book).ok_or_else(nothing_said)?;
-    let was = rows.iter().position(|row| row.table == table.name && Some(row.key.as_str()) == key);
-    let was = was.map(|at| rows.remove(at));
+    to: &RowAt<'_>,
+    form: &Form,
+    at: &Moment,
+) -> Result<Done, NotDone> {
+    let table = table(to.table).ok_or(NotDone::Nowhere)?;
+    let mut rows = app.books.rows(to.book).ok_or(NotDone::Nowhere)?.to_vec();
+    let is = |row: &TableRow| row.table == to.table && Some(row.key.as_str()) == to.key;
+    let was = rows.iter().position(is).map(|at| rows.remove(at));
+    if to.key.is_some() && was.is_none() {
+        return Err(NotDone::Nowhere);
+    }
     let change = if form.says("take-out") {
-        let row = was.ok_or_else(nothing_said)?;
-        Change::Drop { table: row.table, key: row.key }
+        let TableRow { table, key, .. } = was.ok_or(NotDone::Nowhere)?;
+        Change::Drop { table, key }
     } else {
-        let row = filled_in(table, form, was, &rows)?;
+        let row = match was {
+            Some(was) => changed(was, table, form)?,
+            None => new(table, form, &rows)?,
+        };
         rows.push(row.clone());
-        app.stands(&rows, table.name, &row.key)?;
+        app.stands(&rows, &row)?;
         Change::Put(row)
     };
-    said(&mut app.books, book, vec![change], &visit.at)
+    app.books.say(Some(to.book), vec![change], at)
 }
 
-/// Takes the last record of a book back.
-pub(crate) fn undo(app: &mut App, book: &str, at: &Moment) -> Result<Done, Faults> {
-    let keep = app.books.take_back_last(book, at)?;
-    Ok(Done { book: book.to_owned(), keep })
+/// The row that a form makes of the one that was: cells that no form asks for stay.
+fn changed(was: TableRow, table: &Table, form: &Form) -> Result<TableRow, Faults> {
+    let asked = |field: &String| table.fields.iter().any(|known| known.name == field);
+    let mut cells = cells(table, form)?;
+    cells.extend(was.cells.into_iter().filter(|(field, _)| !asked(field)));
+    Ok(TableRow { cells, ..was })
 }
 
-fn said(books: &mut Books, book: &str, changes: Vec<Change>, at: &Moment) -> Result<Done, Faults> {
-    Ok(Done { book: book.to_owned(), keep: books.say(book, changes, at)? })
-}
-
-fn put(change: &Change) -> Option<&TableRow> {
-    match change {
-        Change::Put(row) => Some(row),
-        Change::Drop { .. } => None,
+/// The row that a form makes, with a short name where the program gives one.
+fn new(table: &Table, form: &Form, others: &[TableRow]) -> Result<TableRow, Faults> {
+    let mut cells = cells(table, form)?;
+    if let Some(Cell::Words(called)) = cells.get("called").filter(|_| table.makes_name()) {
+        let of_table = others.iter().filter(|row| row.table == table.name);
+        let name = short(called, &of_table.map(|row| row.key.as_str()).collect());
+        cells.insert("name".to_owned(), Cell::Words(name));
     }
-}
-
-/// The row that a form makes of the one that was, whose cells that no form asks for stay.
-fn filled_in(
-    table: &Table,
-    form: &Form,
-    was: Option<TableRow>,
-    others: &[TableRow],
-) -> Result<TableRow, Faults> {
-    let mut new = cells(table, form)?;
-    let named = |row: &TableRow| row.table == table.name;
-    match &was {
-        Some(was) => {
-            let asked = |field: &String| table.fields.iter().any(|known| known.name == field);
-            let kept = was.cells.iter().filter(|(field, _)| !asked(field));
-            new.extend(kept.map(|(field, cell)| (field.clone(), cell.clone())));
-        }
-        None if table.makes_name() => {
-            let taken =
-                others.iter().filter(|row| named(row)).map(|row| row.key.as_str()).collect();
-            if let Some(Cell::Words(called)) = new.get("called") {
-                let name = short(called, &taken);
-                new.insert("name".to_owned(), Cell::Words(name));
-            }
-        }
-        None => {}
-    }
-    let row = TableRow::new(table.name, new);
-    Ok(match was {
-        Some(was) => TableRow { key: was.key, ..row },
-        None => row,
-    })
+    Ok(TableRow::new(table.name, cells))
 }
 
 /// The cells of a form; every field that is missing or cannot be read is a fault.
@@ -126,15 +102,11 @@ fn cells(table: &Table, form: &Form) -> Result<BTreeMap<String, Cell>, Faults> {
     faults.or(cells)
 }
 
-fn nothing_said() -> Faults {
-    Fault::new("app-nothing-said", Place::default(), "").into()
-}
-
 /// A short name for what something is called, that nothing of its table has.
 fn short(called: &str, taken: &BTreeSet<&str>) -> String {
     let letters = called.to_lowercase();
-    let words: Vec<_> = letters.split(|letter: char| !letter.is_alphanumeric()).collect();
-    let words: Vec<_> = words.into_iter().filter(|word| !word.is_empty()).take(3).collect();
+    let words = letters.split(|letter: char| !letter.is_alphanumeric());
+    let words: Vec<_> = words.filter(|word| !word.is_empty()).take(3).collect();
     let name = if words.is_empty() { "one".to_owned() } else { words.join("-") };
     let mut numbered = (2..).map(|number| format!("{name}-{number}"));
     if taken.contains(name.as_str()) {
@@ -145,21 +117,34 @@ fn short(called: &str, taken: &BTreeSet<&str>) -> String {
 }
 
 impl App {
-    /// Whether a row among these stands: what is wrong elsewhere is for the plan to say.
-    fn stands(&self, rows: &[TableRow], table: &str, key: &str) -> Result<(), Faults> {
-        let file = write("outing.toml", rows);
-        let Err(faults) = read(&[file], self.herbal()) else { return Ok(()) };
-        let here = |fault: &&Fault| {
-            fault.at.table.as_deref() == Some(table)
-                && (key.is_empty() || fault.at.entry.as_deref().is_none_or(|entry| entry == key))
+    /// Whether a row stands among these: what is wrong elsewhere is for the plan to say.
+    fn stands(&self, rows: &[TableRow], row: &TableRow) -> Result<(), Faults> {
+        let wrong = |rows: &[TableRow]| match read(&[write("outing.toml", rows)], self.herbal()) {
+            Ok(_) => Faults::none(),
+            Err(faults) => faults,
         };
-        // The file is written here and shown to nobody: its lines would mean nothing.
-        let bare = |fault: &Fault| {
-            let Place { table, entry, field, .. } = fault.at.clone();
-            Fault { at: Place { table, entry, field, ..Place::default() }, ..fault.clone() }
+        let with = wrong(rows);
+        // A file that cannot be read at all says so of no table: whether that is this row's doing
+        // shows without the row.
+        let others: Vec<_> = rows.iter().filter(|other| *other != row).cloned().collect();
+        let without = wrong(&others);
+        let new = |fault: &Fault| {
+            !without.iter().any(|old| old.at.table.is_none() && old.code == fault.code)
         };
-        faults.iter().filter(here).map(bare).collect::<Faults>().or(())
+        let its = |fault: &&Fault| match &fault.at {
+            Place { table: None, .. } => new(fault),
+            Place { table: Some(table), entry, .. } => {
+                *table == row.table && entry.as_ref().is_none_or(|entry| *entry == row.key)
+            }
+        };
+        with.iter().filter(its).map(bare).collect::<Faults>().or(())
     }
+}
+
+/// The file is written here and shown to nobody: its name and lines would mean nothing.
+fn bare(fault: &Fault) -> Fault {
+    let Place { table, entry, field, .. } = fault.at.clone();
+    Fault { at: Place { table, entry, field, ..Place::default() }, ..fault.clone() }
 }
 
 #[cfg(test)]

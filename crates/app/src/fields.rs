@@ -240,7 +240,11 @@ impl Kind {
             Self::Time => Cell::Words(read::<civil::Time>(first)?.strftime("%H:%M").to_string()),
             Self::Moment => Cell::Moment(read::<DateTime>(first)?),
             Self::Whole => Cell::Whole(read(first)?),
-            Self::YesNo => Cell::YesNo(*first == "yes"),
+            Self::YesNo => Cell::YesNo(match *first {
+                "yes" => true,
+                "no" => false,
+                _ => return Err(Unreadable),
+            }),
         };
         Ok(Some(cell))
     }
@@ -291,9 +295,13 @@ mod tests {
             assert_eq!(kind.cell(&["  "]), Ok(None));
             assert_eq!(kind.cell(&[]), Ok(None));
         }
-        for (kind, words) in
-            [(Day, "13 May"), (Time, "noon"), (Moment, "2027-05-13 at ten"), (Whole, "1.5")]
-        {
+        for (kind, words) in [
+            (Day, "13 May"),
+            (Time, "noon"),
+            (Moment, "2027-05-13 at ten"),
+            (Whole, "1.5"),
+            (YesNo, "si"),
+        ] {
             assert_eq!(kind.cell(&[words]), Err(Unreadable), "{words}");
         }
     }

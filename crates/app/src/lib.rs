@@ -19,4 +19,4 @@ mod visit;
 
 pub use app::{App, NotOpened};
 pub use shell::{ShellFile, shell};
-pub use visit::{Form, Kept, Message, Moment, Shown, Visit};
+pub use visit::{ChosenFile, Form, Kept, Message, Moment, Shown, Visit};

@@ -2,7 +2,7 @@
 //! and what makes it a thing to keep on a phone.
 
 use maud::{DOCTYPE, html};
-use page::{Catalogue, html_style};
+use page::{Catalogue, html_looks, html_paper, html_style};
 use serde_json::json;
 
 /// A file of the app.
@@ -32,7 +32,7 @@ const PACKED: &str = "application/gzip";
 /// mix, whatever a cache on the way does.
 #[must_use]
 pub fn shell(program: &[u8], herbal: &[u8]) -> Vec<ShellFile> {
-    let style = html_style() + include_str!("../web/app.css");
+    let style = html_style() + &html_looks() + include_str!("../web/app.css");
     let inner = [
         ("main.js", SCRIPT, include_bytes!("../web/main.js").as_slice()),
         ("worker.js", SCRIPT, include_bytes!("../web/worker.js").as_slice()),
@@ -77,8 +77,8 @@ fn manifest(catalogue: &Catalogue) -> String {
         "start_url": "./",
         "scope": "./",
         "display": "standalone",
-        "background_color": "#fbf9f3",
-        "theme_color": "#fbf9f3",
+        "background_color": html_paper(),
+        "theme_color": html_paper(),
         "icons": [{ "src": "icon.svg", "sizes": "any", "type": "image/svg+xml", "purpose": "any maskable" }],
     })
     .to_string()
@@ -94,7 +94,7 @@ fn document(version: &str, words: &Catalogue) -> String {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
                 meta http-equiv="Content-Security-Policy" content=(policy);
-                meta name="theme-color" content="#fbf9f3";
+                meta name="theme-color" content=(html_paper());
                 title { (word("app-name")) }
                 link rel="manifest" href="manifest.webmanifest";
                 link rel="icon" href="icon.svg";

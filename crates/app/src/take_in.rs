@@ -1,34 +1,34 @@
-//! Files that are taken in: an outing file with those that it includes, or records of another device.
+//! Files that are taken in: an outing file with those that it includes, or the records of an outing
+//! that another device handed out.
 
-use crate::books;
-use crate::edit::Done;
+use crate::books::{Done, NotDone};
 use crate::{App, Visit};
 use desk::{Change, InputFile, read, rows};
-use ground::{Fault, Faults, Place};
+use ground::{Fault, Place};
+use journal::Log;
 
 /// Takes the files of a visit in, whole or not at all.
-pub(crate) fn take_in(app: &mut App, visit: &Visit) -> Result<Done, Faults> {
-    if visit.files.is_empty() {
-        return Err(Fault::new("app-no-file", Place::default(), "").into());
-    }
-    let files: Result<Vec<_>, _> = visit
-        .files
-        .iter()
-        .map(|file| InputFile::from_bytes(&file.name, file.text.clone().into_bytes()))
-        .collect();
+pub(crate) fn take_in(app: &mut App, visit: &Visit) -> Result<Done, NotDone> {
+    let files: Result<Vec<_>, _> = visit.files.iter().map(crate::ChosenFile::text).collect();
     let files = files?;
-    app.check(&files)?;
-    // What people said of their health does not go afield, and the clock of this device holds here.
-    let stays = |table: &str| !["answers", ""].contains(&table);
-    let rows = rows(&files)?.into_iter().filter(|row| stays(&row.table));
-    let book = books::name(&visit.at);
-    let keep = app.books.say(&book, rows.map(Change::Put).collect(), &visit.at)?;
-    Ok(Done { book, keep })
+    match files.as_slice() {
+        [] => Err(Fault::new("app-no-file", Place::default(), "").into()),
+        [records] if holds_records(records) => {
+            Ok(app.books.merge(&Log::read(&records.name, &records.text)?)?)
+        }
+        _ => outing(app, &files, visit),
+    }
 }
 
-impl App {
-    /// Whether the files make an outing.
-    fn check(&self, files: &[InputFile]) -> Result<(), Faults> {
-        read(files, self.herbal()).map(|_| ())
-    }
+/// No outing file begins like this: in TOML a brace stands only after an equals sign.
+fn holds_records(file: &InputFile) -> bool {
+    file.text.trim_start().starts_with('{')
+}
+
+fn outing(app: &mut App, files: &[InputFile], visit: &Visit) -> Result<Done, NotDone> {
+    read(files, app.herbal())?;
+    // What people said of their health does not go afield, and the clock of this device holds here.
+    let stays = |table: &str| !["answers", ""].contains(&table);
+    let rows = rows(files)?.into_iter().filter(|row| stays(&row.table));
+    app.books.say(None, rows.map(Change::Put).collect(), &visit.at)
 }

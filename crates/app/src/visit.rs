@@ -1,7 +1,9 @@
 //! What goes in and comes out.
 
+use base64::Engine as _;
+use base64::engine::general_purpose::STANDARD;
 use desk::InputFile;
-use ground::ContentId;
+use ground::{ContentId, Fault, Place};
 use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
 
@@ -42,7 +44,27 @@ pub struct Visit {
     pub form: Option<Form>,
     /// The files that were chosen in it.
     #[serde(default)]
-    pub files: Vec<InputFile>,
+    pub files: Vec<ChosenFile>,
+}
+
+/// A file as somebody chose it, before it is known to be text.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ChosenFile {
+    /// Its name.
+    pub name: String,
+    /// Its bytes in Base64 (RFC 4648, section 4).
+    pub base64: String,
+}
+
+impl ChosenFile {
+    /// The file as text.
+    ///
+    /// # Errors
+    /// When it is no text, is empty, or is larger than any outing.
+    pub(crate) fn text(&self) -> Result<InputFile, Fault> {
+        let unreadable = |_| Fault::new("app-no-message", Place::default(), self.name.as_str());
+        InputFile::from_bytes(&self.name, STANDARD.decode(&self.base64).map_err(unreadable)?)
+    }
 }
 
 /// A moment as a device knows it, and randomness for what is written down at it.
@@ -60,9 +82,15 @@ pub struct Moment {
 }
 
 impl Moment {
-    /// Ten random bytes for each record that is written at this moment.
-    pub(crate) fn random(&self, number: usize) -> [u8; 10] {
-        let hash = ContentId::of(format!("{} {number}", self.seed).as_bytes()).to_string();
+    /// A moment in Unix milliseconds, as this clock on the wall would have shown it.
+    pub(crate) fn wall(&self, ms: i64) -> DateTime {
+        let since = jiff::SignedDuration::from_millis(ms.saturating_sub(self.ms));
+        self.now.saturating_add(since)
+    }
+
+    /// Ten random bytes for the record that is written at this moment.
+    pub(crate) fn random(&self) -> [u8; 10] {
+        let hash = ContentId::of(self.seed.as_bytes()).to_string();
         let digit = |at: usize| hash.chars().nth(at).and_then(|digit| digit.to_digit(16));
         std::array::from_fn(|at| {
             let byte = digit(2 * at).unwrap_or(0) * 16 + digit(2 * at + 1).unwrap_or(0);
@@ -80,6 +108,11 @@ impl Form {
     pub(crate) fn all(&self, field: &str) -> Vec<&str> {
         let said = self.0.iter().filter(|(name, _)| name == field);
         said.map(|(_, said)| said.as_str()).collect()
+    }
+
+    /// What a field says first.
+    pub(crate) fn one(&self, field: &str) -> String {
+        self.all(field).first().copied().unwrap_or_default().to_owned()
     }
 
     /// Whether a field says anything.

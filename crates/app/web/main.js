@@ -21,7 +21,7 @@ function ask(visit) {
 
 // ---- moving about ----------------------------------------------------------------------------
 
-const address = () => decodeURI(location.hash.startsWith("#/") ? location.hash.slice(1) : "/");
+const address = () => (location.hash.startsWith("#/") ? location.hash.slice(1) : "/");
 
 // Screens are asked for one after the other; only the answer to the last is shown.
 let latest = 0;
@@ -36,7 +36,7 @@ async function show(to, { said, back } = {}) {
   main.removeAttribute("aria-busy");
   if (failed) return said ? warn(failed) : tell(failed);
   const hash = `#${shown.at}`;
-  if (said && location.hash !== hash) history.pushState(null, "", hash);
+  if (location.hash !== hash) history[said ? "pushState" : "replaceState"](null, "", hash);
   document.title = shown.title;
   main.innerHTML = shown.main;
   if (shown.file) handOut(shown.file);
@@ -80,6 +80,7 @@ function lead(to) {
 addEventListener("popstate", ({ state }) => show(address(), { back: state?.scroll ?? 0 }));
 
 addEventListener("click", (event) => {
+  if (event.target.closest?.("button.print")) return print();
   const link = event.target.closest?.("a[href^='#']");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
   event.preventDefault();
@@ -100,6 +101,15 @@ function open(id) {
   place.scrollIntoView();
 }
 
+// Bytes as they are: whether they are text is for the program to say.
+const base64 = (file) =>
+  new Promise((resolve, reject) => {
+    const reader = new FileReader();
+    reader.onload = () => resolve(reader.result.slice(reader.result.indexOf(",") + 1));
+    reader.onerror = () => reject(reader.error);
+    reader.readAsDataURL(file);
+  });
+
 addEventListener("submit", async (event) => {
   const form = event.target;
   event.preventDefault();
@@ -107,14 +117,10 @@ addEventListener("submit", async (event) => {
   const said = { form: [], files: [] };
   for (const [name, value] of new FormData(form, event.submitter)) {
     if (typeof value === "string") said.form.push([name, value]);
-    else if (value.name) said.files.push({ name: value.name, text: await value.text() });
+    else if (value.name) said.files.push({ name: value.name, base64: await base64(value) });
   }
   if (form.method === "get") lead(`${to}?${new URLSearchParams(said.form)}`.replaceAll("+", "%20"));
   else show(to, { said });
-});
-
-addEventListener("click", (event) => {
-  if (event.target.closest?.("button.print")) print();
 });
 
 // ---- how it looks ----------------------------------------------------------------------------

@@ -88,10 +88,8 @@ async function answer({ to, form, files }) {
     const { last, lines } = await since(database, seen);
     if (lines.length > 0 || seen === 0) {
       const device = await done(database.transaction("device").objectStore("device").get("name"));
-      const told = tell(program, { kept: { device, lines } });
+      tell(program, { kept: { device, lines } });
       seen = last;
-      // Lines that cannot be read stay on the disk; what else there is can be used after this.
-      if (told.main) return { shown: told };
     }
     const shown = tell(program, { visit: { to, form: form ?? null, files: files ?? [], ...moment() } });
     if (shown.keep) {

@@ -1,6 +1,6 @@
 //! What is known: the herbal listed, shown and checked.
 
-use crate::World;
+use crate::{Plan, World};
 use dose::{Caution, PartRow, Tie};
 use ground::{Faults, Harm, Place, Source, SourceId};
 use herbal::{Account, Flora, Herbal, Hit, Report, Resemblance, Sheet, Term};
@@ -136,6 +136,14 @@ pub(crate) fn show(world: &World, name: &str) -> Result<SheetReply, Faults> {
 }
 
 /// The plants that a sheet names as look-alikes or that name it, the worst first.
+/// What is known of each plant that a plan names, for the pages that it is printed on.
+#[must_use]
+pub fn sheets(world: &World, plan: &Plan) -> BTreeMap<String, SheetReply> {
+    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
+    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
+    named.filter_map(|name| Some((name.clone(), show(world, name).ok()?))).collect()
+}
+
 fn twins(flora: &Flora, sheet: &Sheet) -> Vec<Twin> {
     let takes_for_it = |other: &&Sheet| other.look_alikes.contains_key(&sheet.name);
     let naming = flora.sheets().filter(takes_for_it).map(|other| &other.name);

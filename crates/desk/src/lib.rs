@@ -22,7 +22,7 @@ mod world;
 
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
-pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin};
+pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
 pub use making::{MakeOrder, MakeReply};
 pub use naming::{CompareReply, NameOrder, NameReply};

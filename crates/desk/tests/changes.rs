@@ -19,8 +19,8 @@ fn gone(row: TableRow) -> Change {
     Change::Drop { table: row.table, key: row.key }
 }
 
-fn put(name: &str, area: i64) -> Act<Change> {
-    Act::Say(Change::Put(stand(name, area)))
+fn put(name: &str, area: i64) -> Act<Vec<Change>> {
+    Act::Say(vec![Change::Put(stand(name, area))])
 }
 
 /// What no two rows share.
@@ -29,7 +29,7 @@ fn place(row: &TableRow) -> (String, String) {
 }
 
 /// Says all this on one device.
-fn log(acts: impl IntoIterator<Item = Act<Change>>) -> (Log<Change>, Vec<RecordId>) {
+fn log(acts: impl IntoIterator<Item = Act<Vec<Change>>>) -> (Log<Vec<Change>>, Vec<RecordId>) {
     let mut log = Log::new();
     let says = |(turn, act)| log.append("phone", 1000, [turn; 10], "maren", act).unwrap();
     let ids = (0..).zip(acts).map(says).collect();
@@ -43,7 +43,7 @@ fn a_changed_row_keeps_its_place_and_a_dropped_one_vanishes() {
         put("bank", 2),
         put("dell", 3),
         put("weir", 4),
-        Act::Say(gone(stand("bank", 0))),
+        Act::Say(vec![gone(stand("bank", 0))]),
     ]);
     assert_eq!(standing_rows(&log), [stand("weir", 4), stand("dell", 3)]);
     let back = |of| Act::TakeBack { of };
@@ -53,6 +53,15 @@ fn a_changed_row_keeps_its_place_and_a_dropped_one_vanishes() {
     assert_eq!(standing_rows(&log), [stand("weir", 1), stand("bank", 2), stand("dell", 3)]);
     log.append("phone", 1000, [12; 10], "maren", put("bank", 9)).unwrap();
     assert_eq!(standing_rows(&log)[1], stand("bank", 9));
+}
+
+#[test]
+fn what_was_done_in_one_go_is_taken_back_whole() {
+    let both = vec![Change::Put(stand("weir", 7)), gone(stand("bank", 0))];
+    let (mut log, ids) = log([put("weir", 1), put("bank", 2), Act::Say(both)]);
+    assert_eq!(standing_rows(&log), [stand("weir", 7)]);
+    log.append("phone", 1000, [9; 10], "maren", Act::TakeBack { of: ids[2] }).unwrap();
+    assert_eq!(standing_rows(&log), [stand("weir", 1), stand("bank", 2)]);
 }
 
 #[test]
@@ -76,13 +85,14 @@ fn change() -> impl Strategy<Value = Change> {
 
 /// What two devices note down, each by itself: which of them, and whether it has just heard of the
 /// other; then a change, or the taking back of something that either noted.
-fn notes() -> impl Strategy<Value = Vec<(bool, bool, Result<Change, Index>)>> {
-    let act = prop_oneof![4 => change().prop_map(Ok), 1 => any::<Index>().prop_map(Err)];
+fn notes() -> impl Strategy<Value = Vec<(bool, bool, Result<Vec<Change>, Index>)>> {
+    let some = prop::collection::vec(change(), 1..4);
+    let act = prop_oneof![4 => some.prop_map(Ok), 1 => any::<Index>().prop_map(Err)];
     prop::collection::vec((any::<bool>(), prop::bool::weighted(0.2), act), 1..24)
 }
 
 /// Everything that they noted, as one log.
-fn changes() -> impl Strategy<Value = Log<Change>> {
+fn changes() -> impl Strategy<Value = Log<Vec<Change>>> {
     notes().prop_map(|notes| {
         let mut logs = [Log::new(), Log::new()];
         let mut ids: Vec<RecordId> = Vec::new();
@@ -93,7 +103,7 @@ fn changes() -> impl Strategy<Value = Log<Change>> {
                 own.merge(other).unwrap();
             }
             let act = match act {
-                Ok(change) => Act::Say(change),
+                Ok(changes) => Act::Say(changes),
                 Err(_) if ids.is_empty() => continue,
                 Err(at) => Act::TakeBack { of: ids[at.index(ids.len())] },
             };
@@ -107,7 +117,7 @@ fn changes() -> impl Strategy<Value = Log<Change>> {
 }
 
 /// Whether no later record that stands takes this one back.
-fn stands(records: &[&Record<Change>], at: usize) -> bool {
+fn stands(records: &[&Record<Vec<Change>>], at: usize) -> bool {
     let back = Act::TakeBack { of: records[at].id };
     !(at + 1..records.len()).any(|later| records[later].what == back && stands(records, later))
 }
@@ -132,11 +142,13 @@ proptest! {
         let records: Vec<_> = log.iter().collect();
         let mut want = BTreeMap::new();
         for at in (0..records.len()).filter(|at| stands(&records, *at)) {
-            match records[at].what.clone() {
-                Act::Say(Change::Put(row)) => want.insert(place(&row), Some(row)),
-                Act::Say(Change::Drop { table, key }) => want.insert((table, key), None),
-                Act::TakeBack { .. } => None,
-            };
+            let Act::Say(changes) = records[at].what.clone() else { continue };
+            for change in changes {
+                match change {
+                    Change::Put(row) => want.insert(place(&row), Some(row)),
+                    Change::Drop { table, key } => want.insert((table, key), None),
+                };
+            }
         }
         let want: Vec<_> = want.into_values().flatten().collect();
         let mut got = standing_rows(&log);

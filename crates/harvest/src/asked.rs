@@ -23,6 +23,15 @@ pub enum Purpose {
 }
 
 impl Purpose {
+    /// Every purpose.
+    pub const ALL: &[Self] = &[Self::OwnUse, Self::Lesson, Self::PaidLesson, Self::Sale];
+
+    /// The purpose of this word.
+    #[must_use]
+    pub fn of(word: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|purpose| purpose.word() == word)
+    }
+
     /// The word, as files write it.
     #[must_use]
     pub fn word(self) -> &'static str {

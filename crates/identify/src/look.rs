@@ -87,6 +87,16 @@ pub enum Level {
 }
 
 impl Level {
+    /// The levels that have a word, as files and commands write it.
+    pub const NAMED: [(&str, Self); 3] =
+        [("leader", Self::Leader), ("trained", Self::Trained), ("public", Self::Public)];
+
+    /// The level of this word.
+    #[must_use]
+    pub fn of(word: &str) -> Option<Self> {
+        Self::NAMED.iter().find(|(name, _)| *name == word).map(|(_, level)| *level)
+    }
+
     /// The share of characters of an organ that are read wrongly, from 0 to ½.
     #[must_use]
     pub fn misread(self, organ: Organ) -> f64 {

@@ -69,6 +69,18 @@ pub fn html_style() -> String {
     format!("{}{STYLE}", palette::variables())
 }
 
+/// The colours for dusk and for weak eyes, chosen by `data-looks` at the root of a document.
+#[must_use]
+pub fn html_looks() -> String {
+    palette::other_lights()
+}
+
+/// The colour of the paper by day, as a style sheet writes it.
+#[must_use]
+pub fn html_paper() -> String {
+    palette::paper()
+}
+
 /// What an element says of its direction; from left to right is what a browser takes unsaid.
 fn direction(direction: Direction) -> Option<&'static str> {
     (direction == Direction::RightToLeft).then_some("rtl")

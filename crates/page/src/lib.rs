@@ -35,7 +35,7 @@ pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
 pub use desk::Paper;
 pub use direction::Direction;
 pub use fault::SaidFault;
-pub use html::{html, html_body, html_style};
+pub use html::{html, html_body, html_looks, html_paper, html_style};
 pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use readability::{Counts, PlantNames, Reading, longer_than, readability, syllables};

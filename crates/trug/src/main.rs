@@ -5,6 +5,7 @@
 //! standard error. Exit codes: 0 done, 1 the job could not be done, 2 the input is at fault.
 
 mod command;
+mod failed;
 mod files;
 mod folder;
 mod own;
@@ -15,12 +16,12 @@ mod serve;
 mod world;
 
 use clap::Parser;
-use command::app::{App, NotServed};
+use command::app::App;
 use command::{Ask, Command};
 use desk::{Reply, World};
+use failed::Failed;
 use ground::Faults;
 use page::{Catalogue, Words};
-use pages::Failed;
 use screen::{Screen, ScreenArgs};
 use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
@@ -51,7 +52,10 @@ fn main() -> ExitCode {
     let asked = Trug::parse();
     let catalogue = Catalogue::english();
     match &asked.command {
-        Command::App(app) => run(app, &catalogue),
+        Command::App(app) => match app.run() {
+            Ok(()) => ExitCode::SUCCESS,
+            Err(why) => failed(&why, &catalogue),
+        },
         Command::Ask(ask) => match answer(ask, asked.own.as_deref()) {
             Ok((world, reply)) => tell(ask, &world, &reply, &Screen::of(&asked.screen), &catalogue),
             Err(faults) => at_fault(&faults, &catalogue),
@@ -79,17 +83,15 @@ fn tell(
     let words = Words::new(catalogue).with_herbal(&world.herbal);
     let written = ask.pages().map(|(pages, names)| pages.write(names, reply, world, &words));
     match written {
-        Some(Err(Failed::Disk(error))) => not_done(&error),
-        Some(Err(Failed::AtFault(faults))) => at_fault(&faults, catalogue),
+        Some(Err(why)) => failed(&why, catalogue),
         _ => print(reply, screen, &words),
     }
 }
 
-fn run(app: &App, catalogue: &Catalogue) -> ExitCode {
-    match app.run() {
-        Ok(()) => ExitCode::SUCCESS,
-        Err(NotServed::Machine(error)) => not_done(&error),
-        Err(NotServed::AtFault(fault)) => at_fault(&fault.into(), catalogue),
+fn failed(why: &Failed, catalogue: &Catalogue) -> ExitCode {
+    match why {
+        Failed::Machine(error) => not_done(error),
+        Failed::AtFault(faults) => at_fault(faults, catalogue),
     }
 }
 

@@ -1,16 +1,15 @@
 //! Pages on disk: a folder that is there whole or not at all.
 
+use crate::failed::Failed;
 use crate::folder::write_whole;
 use clap::{Args, ValueEnum};
-use desk::{Plan, Reply, Request, SheetReply, World, answer, usual_paper};
+use desk::{Reply, World, sheets, usual_paper};
 use ground::{Fault, Faults, Place};
 use jiff::civil::DateTime;
 use page::{NamedPage, Paper, Words, calendar, html, pages, sheet_pages, view};
 use pdf::Press;
-use std::collections::BTreeMap;
 use std::ffi::OsStr;
 use std::fs;
-use std::io;
 use std::panic::resume_unwind;
 use std::path::{Path, PathBuf};
 use std::sync::{Mutex, PoisonError};
@@ -39,26 +38,6 @@ enum PaperArg {
     A4,
     /// 8½ by 11 inches
     Letter,
-}
-
-/// What went wrong on the way to the folder.
-pub(crate) enum Failed {
-    /// What was asked for cannot be printed.
-    AtFault(Faults),
-    /// The disk would not have it.
-    Disk(io::Error),
-}
-
-impl From<io::Error> for Failed {
-    fn from(error: io::Error) -> Self {
-        Self::Disk(error)
-    }
-}
-
-impl From<Faults> for Failed {
-    fn from(faults: Faults) -> Self {
-        Self::AtFault(faults)
-    }
 }
 
 impl PageArgs {
@@ -91,7 +70,7 @@ impl PageArgs {
         let files = match reply {
             Reply::Plan(plan) => {
                 let paper = self.paper().unwrap_or_else(|| usual_paper(plan.head.region));
-                let pages = pages(plan, &sheets(plan, world), paper, words);
+                let pages = pages(plan, &sheets(world, plan), paper, words);
                 let mut files = self.print(choose(pages, names)?, paper, plan.head.as_of)?;
                 files.push((DATES.to_owned(), calendar(plan, words).into_bytes()));
                 files
@@ -140,17 +119,6 @@ fn side_by_side<T: Send, R: Send>(all: Vec<T>, work: impl Fn(T) -> R + Sync) -> 
     });
     done.sort_by_key(|(at, _)| *at);
     done.into_iter().map(|(_, result)| result).collect()
-}
-
-/// What is known of each plant of a plan.
-fn sheets(plan: &Plan, world: &World) -> BTreeMap<String, SheetReply> {
-    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
-    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
-    let sheet = |name: &String| match answer(world, Request::HerbalShow { name: name.clone() }) {
-        Ok(Reply::HerbalShow(sheet)) => Some((name.clone(), *sheet)),
-        _ => None,
-    };
-    named.filter_map(sheet).collect()
 }
 
 /// The pages of these names, or whose names begin so; all where none is named.

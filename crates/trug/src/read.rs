@@ -31,12 +31,8 @@ pub(crate) fn level(written: &str) -> Result<Level, String> {
         let share = Finite::new(amount.low).filter(|_| amount.is_exact())?;
         (0.0..=0.5).contains(&share.get()).then_some(Level::Misreads(share))
     };
-    match written {
-        "leader" => Ok(Level::Leader),
-        "trained" => Ok(Level::Trained),
-        "public" => Ok(Level::Public),
-        _ => share().ok_or_else(|| told("unreadable-level", written, "")),
-    }
+    let level = Level::of(written).or_else(share);
+    level.ok_or_else(|| told("unreadable-level", written, ""))
 }
 
 /// What was seen of a character, such as `leaf_base=petiolate`.

@@ -15,15 +15,22 @@ pub(crate) fn home(app: &App) -> Screen {
         p role="status" { (app.counted("app-outings-found", app.books.iter().count())) }
         ul.rows role="list" {
             @for (to, rows) in books {
-                @let (name, day) = called(app, &rows);
+                @let (name, day) = called(app, rows);
                 li { a href=(to.link()) { span.called { (name) } span { (day) } } }
+            }
+            @for book in app.books.unread() {
+                li {
+                    a href=(Address::Outing(book.to_owned()).link()) {
+                        span.called { (app.word("app-unread")) }
+                    }
+                }
             }
         }
         p { a.button href=(Address::New.link()) { (app.word("app-new")) } }
         form.take-in method="post" action=(Address::TakeIn.link()) {
             label for="files" { (app.word("app-take-in")) }
             p #files-says { (app.word("app-take-in-says")) }
-            input #files type="file" name="files" multiple aria-describedby="files-says" accept=".toml";
+            input #files type="file" name="files" multiple aria-describedby="files-says" accept=".toml,.jsonl";
             button { (app.word("app-take-in-do")) }
         }
         h2 { (app.word("app-herbal")) }

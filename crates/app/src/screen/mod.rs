@@ -1,14 +1,18 @@
 //! The screens.
 
+mod form;
 mod herbal;
 mod home;
+mod journal;
 mod outing;
 mod rows;
 
+pub(crate) use form::{new, row};
 pub(crate) use herbal::{compare, herbal, plant};
 pub(crate) use home::{home, nowhere};
+pub(crate) use journal::journal;
 pub(crate) use outing::{outing, page, pages, plan};
-pub(crate) use rows::{fresh, row, rows};
+pub(crate) use rows::rows;
 
 use outing::back;
 

@@ -1,14 +1,14 @@
 //! An outing: what it leads to, its plan, its pages.
 
+use super::journal::last_done;
 use super::rows::tables;
 use super::{Screen, answered, at_fault, nowhere};
 use crate::App;
 use crate::address::Address;
-use desk::{Cell, Plan, Reply, Request, TableRow, usual_paper};
+use desk::{Cell, Reply, Request, TableRow, usual_paper};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
 use page::{NamedPage, html_body};
-use std::collections::BTreeMap;
 
 /// What an outing is called, and when it is.
 pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
@@ -27,8 +27,11 @@ pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
 
 /// The outing, and the ways from it.
 pub(crate) fn outing(app: &App, book: &str) -> Screen {
+    if let Some(faults) = app.books.wrong_with(book) {
+        return unread(app, book, faults);
+    }
     let Some(rows) = app.books.rows(book) else { return nowhere(app, book) };
-    let (title, day) = called(app, &rows);
+    let (title, day) = called(app, rows);
     let way = |to: Address, id: &str| html! { li { a href=(to.link()) { (app.word(id)) } } };
     let book = || book.to_owned();
     let main = html! {
@@ -38,17 +41,27 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
             (way(Address::Plan(book()), "app-plan"))
             (way(Address::Pages(book()), "app-pages"))
         }
-        form method="post" action=(Address::Undo(book()).link()) {
-            button.quiet { (app.word("app-undo")) }
-        }
+        (last_done(app, &book()))
         h2 { (app.word("app-tables")) }
-        (tables(app, &book(), &rows))
+        (tables(app, &book(), rows))
         h2 { (app.word("app-hand-out")) }
         p { (app.word("app-hand-out-says")) }
         ul.ways role="list" {
             (way(Address::OutingFile(book()), "app-outing-file"))
             (way(Address::Records(book()), "app-records"))
         }
+    };
+    Screen { title, main }
+}
+
+/// A book of which a line cannot be read: what is wrong, and the way to save what there is.
+fn unread(app: &App, book: &str, faults: &Faults) -> Screen {
+    let title = app.word("app-unread");
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        p { (app.word("app-unread-says")) }
+        p.faults role="alert" { (app.words().catalogue.faults(faults)) }
+        p { a.button href=(Address::Records(book.to_owned()).link()) { (app.word("app-records")) } }
     };
     Screen { title, main }
 }
@@ -63,7 +76,7 @@ pub(crate) fn plan(app: &App, book: &str) -> Screen {
 pub(super) fn back(app: &App, book: &str) -> Markup {
     let rows = app.books.rows(book).unwrap_or_default();
     html! {
-        p.back { a href=(Address::Outing(book.to_owned()).link()) { (called(app, &rows).0) } }
+        p.back { a href=(Address::Outing(book.to_owned()).link()) { (called(app, rows).0) } }
     }
 }
 
@@ -115,15 +128,10 @@ pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
 fn written(app: &App, book: &str) -> Option<Result<Vec<NamedPage>, Faults>> {
     let files = vec![app.books.file(book)?];
     Some(app.ask(Request::Plan { files, reasons: false }).map(|reply| match reply {
-        Reply::Plan(plan) => pages_of(app, &plan),
+        Reply::Plan(plan) => {
+            let paper = usual_paper(plan.head.region);
+            page::pages(&plan, &app.sheets(&plan), paper, &app.words())
+        }
         _ => Vec::new(),
     }))
-}
-
-fn pages_of(app: &App, plan: &Plan) -> Vec<NamedPage> {
-    let in_lots = plan.lots.iter().flat_map(|lot| lot.gathered.iter().map(|(taxon, _)| taxon));
-    let named = plan.plants.iter().map(|plant| &plant.taxon).chain(in_lots);
-    let sheets: BTreeMap<_, _> =
-        named.filter_map(|name| Some((name.clone(), app.sheet(name)?))).collect();
-    page::pages(plan, &sheets, usual_paper(plan.head.region), &app.words())
 }

@@ -184,10 +184,9 @@ impl Names<'_> {
     }
 
     pub(crate) fn purpose(&self, row: &mut Row<'_>, field: &str, said: &Said) -> Option<Purpose> {
-        let all = [Purpose::OwnUse, Purpose::Lesson, Purpose::PaidLesson, Purpose::Sale];
-        let found = all.into_iter().find(|purpose| purpose.word() == said.get_ref());
+        let found = Purpose::of(said.get_ref());
         if found.is_none() {
-            let list: Vec<Arg> = all.into_iter().map(|purpose| purpose.word().into()).collect();
+            let list: Vec<Arg> = Purpose::ALL.iter().map(|purpose| purpose.word().into()).collect();
             row.fault_with("unknown-word", field, said, ("known", list));
         }
         found

@@ -282,15 +282,12 @@ impl WishReader<'_> {
 }
 
 fn level(row: &mut Row<'_>, said: &Said) -> Option<Level> {
-    match said.get_ref().as_str() {
-        "leader" => Some(Level::Leader),
-        "trained" => Some(Level::Trained),
-        "public" => Some(Level::Public),
-        _ => {
-            row.fault_with("unknown-word", "level", said, ("known", "leader, trained, public"));
-            None
-        }
+    let found = Level::of(said.get_ref());
+    if found.is_none() {
+        let known = Level::NAMED.map(|(word, _)| word).join(", ");
+        row.fault_with("unknown-word", "level", said, ("known", known));
     }
+    found
 }
 
 fn stop(names: &Names<'_>, row: &mut Row<'_>, table: &StopTable) -> Option<Stop> {

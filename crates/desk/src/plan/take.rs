@@ -165,7 +165,7 @@ fn leave(school: &School, wishes: &Wishes, site: &str, taxon: &str) -> Option<Le
         (p.taxa.iter().any(|name| name == taxon), runs, p.given)
     };
     let best = school.permissions.iter().filter(|p| p.site == site).max_by_key(serves)?;
-    let purposes = best.purposes.iter().filter_map(|word| purpose(word)).collect();
+    let purposes = best.purposes.iter().filter_map(|word| Purpose::of(word)).collect();
     Some(Leave::Given(Permission {
         from: best.from.clone(),
         given: best.given,
@@ -175,12 +175,6 @@ fn leave(school: &School, wishes: &Wishes, site: &str, taxon: &str) -> Option<Le
         parts: best.parts.clone(),
         at_most: best.at_most_g.map(Quantity::Mass),
     }))
-}
-
-fn purpose(word: &str) -> Option<Purpose> {
-    [Purpose::OwnUse, Purpose::Lesson, Purpose::PaidLesson, Purpose::Sale]
-        .into_iter()
-        .find(|purpose| purpose.word() == word)
 }
 
 /// The latest survey. Reading its file refused one that makes no sense.

@@ -46,6 +46,12 @@ impl<P> Log<P> {
         self.lines.get(id).map(|line| &line.record)
     }
 
+    /// The record of this identifier as it is written: one of [`Log::lines`].
+    #[must_use]
+    pub fn line(&self, id: &RecordId) -> Option<&str> {
+        self.lines.get(id).map(|line| line.text.as_str())
+    }
+
     /// Every record, in the order of their clocks.
     pub fn iter(&self) -> impl DoubleEndedIterator<Item = &Record<P>> {
         self.in_order().into_iter().map(|line| &line.record)
@@ -73,18 +79,27 @@ impl<P> Log<P> {
     /// then what it took back stands again.
     #[must_use]
     pub fn standing(&self) -> Vec<(&Record<P>, &P)> {
+        let taken_back = self.taken_back();
+        let said = self.iter().filter_map(|record| match &record.what {
+            Act::Say(said) => Some((record, said)),
+            Act::TakeBack { .. } => None,
+        });
+        said.filter(|(record, _)| !taken_back.contains(&record.id)).collect()
+    }
+
+    /// Every record that was taken back and does not stand.
+    #[must_use]
+    pub fn taken_back(&self) -> BTreeSet<RecordId> {
         let mut taken_back = BTreeSet::new();
-        let mut standing = Vec::new();
         // From the last to the first: whether a record stands is settled by later ones alone.
-        for record in self.iter().rev().collect::<Vec<_>>() {
-            match &record.what {
-                _ if taken_back.contains(&record.id) => {}
-                Act::TakeBack { of } => drop(taken_back.insert(*of)),
-                Act::Say(said) => standing.push((record, said)),
+        for record in self.iter().rev() {
+            if let Act::TakeBack { of } = &record.what
+                && !taken_back.contains(&record.id)
+            {
+                taken_back.insert(*of);
             }
         }
-        standing.reverse();
-        standing
+        taken_back
     }
 
     /// The latest record that a device wrote.
@@ -177,7 +192,7 @@ impl<P: Serialize + DeserializeOwned> Log<P> {
         let lines = (1_u32..).zip(text.lines()).filter(|(_, line)| !line.trim().is_empty());
         for (number, line) in lines {
             let at = file.clone().at(number, 1);
-            faults.note(Line::read(line, &at).and_then(|line| log.take_in(line, &at)));
+            faults.note(log.read_line(line, &at));
             if faults.iter().len() == MOST_FAULTS {
                 break;
             }
@@ -185,12 +200,19 @@ impl<P: Serialize + DeserializeOwned> Log<P> {
         faults.or(log)
     }
 
-    fn take_in(&mut self, line: Line<P>, at: &Place) -> Result<(), Fault> {
+    /// Takes in one line, as [`Log::lines`] writes it, that stands at this place; whether it was new.
+    ///
+    /// # Errors
+    /// When it is broken, was changed, is of a newer version or has the identifier of another.
+    pub fn read_line(&mut self, text: &str, at: &Place) -> Result<bool, Fault> {
+        self.take_in(Line::read(text, at)?, at)
+    }
+
+    fn take_in(&mut self, line: Line<P>, at: &Place) -> Result<bool, Fault> {
         if self.clashes(&line) {
             return Err(taken(&line, at));
         }
-        self.lines.insert(line.record.id, line);
-        Ok(())
+        Ok(self.lines.insert(line.record.id, line).is_none())
     }
 }
 

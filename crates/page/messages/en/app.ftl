@@ -37,6 +37,7 @@ fault-folder-not-an-app = { $got } is no folder that the app can take the place 
     .mend = Name another folder: what stands there would be lost.
 app-harm = harm:
 app-day = { $day }
+app-moment = { $day }, { $time }
 app-outings = Outings
 app-outings-found = { $count ->
     [0] None is kept on this device yet.
@@ -44,8 +45,8 @@ app-outings-found = { $count ->
    *[other] { $count } are kept on this device.
  }
 app-outing-unnamed = An outing without a name
-app-take-in = Take in an outing file
-app-take-in-says = Choose it together with the files that it includes. What people said of their health is left out: it does not go afield.
+app-take-in = Take in an outing
+app-take-in-says = Choose an outing file together with the files that it includes, or the records that another device saved. What people said of their health is left out: it does not go afield.
 app-take-in-do = Take it in
 app-plan = The plan, what is open first
 app-pages = Pages for paper
@@ -61,7 +62,19 @@ fault-app-no-file = No file was chosen.
 # Outings that are filled in.
 
 app-new = Begin an outing
-app-undo = Undo the last change
+app-journal = What was written down
+app-journal-says = Nothing is ever rubbed out. What was taken back can be brought back.
+app-take-back = Take this back
+app-bring-back = Bring it back
+app-taken-back = taken back
+app-took-back = Taken back:
+app-taken-out = Taken out
+app-and-more = { $count ->
+    [one] one more
+   *[other] { $count } more
+ }
+app-unread = An outing that cannot be read
+app-unread-says = A line of its records is broken. Nothing is worked out from the others, because what that line said might have held something up. Save the records, and take them in from a device that has them whole.
 app-add = Add one
 app-keep = Keep it
 app-take-out = Take it out
@@ -183,12 +196,23 @@ app-purpose-own-use = for those who pick
 app-purpose-lesson = a lesson without a fee
 app-purpose-paid-lesson = a lesson for a fee
 app-purpose-sale = to sell
+app-kitchen-us-customary = US, as defined by law
+app-kitchen-us-kitchen = US kitchens: cup of 240 ml
+app-kitchen-imperial = British: pint of 568 ml
+app-kitchen-metric = metric: cup of 250 ml
+app-kitchen-australian = Australian: tablespoon of 20 ml
 app-level-leader = leads: reads and teaches
 app-level-trained = trained
 app-level-public = comes for the first time
 fault-app-nothing-said = Nothing was said here.
     .want = An answer: without it the outing cannot be worked out.
     .mend = Fill it in. What you do not know yet you can change later.
+fault-app-nothing-to-take-back = This entry is not there, or was taken back already.
+    .want = An entry that stands.
+    .mend = Look at what was written down, and choose again.
+fault-app-no-message = The page and its program did not understand each other: { $got }
+    .want = A page and a program of one version.
+    .mend = Load this page again. What was kept is kept.
 fault-app-not-read = { $got } could not be read.
     .want = A day like 2027-05-13, a time like 09:05, a whole number like 14.
     .mend = Write it like that.

@@ -9,7 +9,11 @@ struct Colour {
     rgb: [u8; 3],
 }
 
-const PALETTE: &[Colour] = &[
+/// Colours for one light, each light with the same names.
+type Palette = [Colour; 7];
+
+/// By day.
+const DAY: Palette = [
     colour("paper", 0xfb_f9_f3),
     colour("shade", 0xf1_ed_e1),
     colour("ink", 0x1c_1e_19),
@@ -19,17 +23,61 @@ const PALETTE: &[Colour] = &[
     colour("white", 0xff_ff_ff),
 ];
 
+/// For eyes that are used to dusk.
+const DUSK: Palette = [
+    colour("paper", 0x14_15_0f),
+    colour("shade", 0x23_24_1d),
+    colour("ink", 0xef_e9_d8),
+    colour("pale-ink", 0xd5_cf_bd),
+    colour("line", 0x8f_8a_78),
+    colour("accent", 0xe3_b6_d6),
+    colour("white", 0x1d_1e_17),
+];
+
+/// For weak eyes and full sun.
+const CONTRAST: Palette = [
+    colour("paper", 0xff_ff_ff),
+    colour("shade", 0xff_ff_ff),
+    colour("ink", 0x00_00_00),
+    colour("pale-ink", 0x00_00_00),
+    colour("line", 0x00_00_00),
+    colour("accent", 0x00_00_00),
+    colour("white", 0xff_ff_ff),
+];
+
 const fn colour(name: &'static str, rgb: u32) -> Colour {
     let [_, red, green, blue] = rgb.to_be_bytes();
     Colour { name, rgb: [red, green, blue] }
 }
 
-/// The colours as variables of the style sheet.
+impl Colour {
+    fn written(&self) -> String {
+        let [red, green, blue] = self.rgb;
+        format!("#{red:02x}{green:02x}{blue:02x}")
+    }
+}
+
+/// The colour of the paper by day, as the style sheet writes it.
+pub(super) fn paper() -> String {
+    DAY.iter().find(|colour| colour.name == "paper").map(Colour::written).unwrap_or_default()
+}
+
+/// The colours by day as variables of the style sheet.
 pub(super) fn variables() -> String {
-    let mut style = String::from(":root {");
-    for Colour { name, rgb: [red, green, blue] } in PALETTE {
+    rule(":root", &DAY, "light")
+}
+
+/// The colours of the other lights, for a document that says in `data-looks` which one is meant.
+pub(super) fn other_lights() -> String {
+    rule("[data-looks=\"dusk\"]", &DUSK, "dark")
+        + &rule("[data-looks=\"contrast\"]", &CONTRAST, "light")
+}
+
+fn rule(of: &str, palette: &Palette, scheme: &str) -> String {
+    let mut style = format!("{of} {{ color-scheme: {scheme};");
+    for colour in palette {
         // Writing to a string cannot fail.
-        let _ = write!(style, " --{name}: #{red:02x}{green:02x}{blue:02x};");
+        let _ = write!(style, " --{}: {};", colour.name, colour.written());
     }
     style + " }\n"
 }
@@ -38,8 +86,8 @@ pub(super) fn variables() -> String {
 mod tests {
     use super::*;
 
-    fn find(name: &str) -> [u8; 3] {
-        PALETTE.iter().find(|colour| colour.name == name).unwrap().rgb
+    fn find(palette: &Palette, name: &str) -> [u8; 3] {
+        palette.iter().find(|colour| colour.name == name).unwrap().rgb
     }
 
     /// Relative luminance (WCAG 2.2, definition of that term).
@@ -67,10 +115,12 @@ mod tests {
     /// WCAG 2.2, success criterion 1.4.6 (AAA): 7 to 1.
     #[test]
     fn every_letter_stands_out_7_to_1_from_whatever_it_stands_on() {
-        for ink in ["ink", "pale-ink", "accent"] {
-            for ground in ["paper", "shade", "white"] {
-                let ratio = contrast(find(ink), find(ground));
-                assert!(ratio >= 7.0, "{ink} on {ground}: {ratio:.2}");
+        for palette in [DAY, DUSK, CONTRAST] {
+            for ink in ["ink", "pale-ink", "accent"] {
+                for ground in ["paper", "shade", "white"] {
+                    let ratio = contrast(find(&palette, ink), find(&palette, ground));
+                    assert!(ratio >= 7.0, "{ink} on {ground}: {ratio:.2}");
+                }
             }
         }
     }
@@ -78,9 +128,11 @@ mod tests {
     /// WCAG 2.2, success criterion 1.4.11 (AA): 3 to 1.
     #[test]
     fn every_line_stands_out_3_to_1() {
-        for ground in ["paper", "shade"] {
-            let ratio = contrast(find("line"), find(ground));
-            assert!(ratio >= 3.0, "{ground}: {ratio:.2}");
+        for palette in [DAY, DUSK, CONTRAST] {
+            for ground in ["paper", "shade", "white"] {
+                let ratio = contrast(find(&palette, "line"), find(&palette, ground));
+                assert!(ratio >= 3.0, "{ground}: {ratio:.2}");
+            }
         }
     }
 
@@ -89,7 +141,7 @@ mod tests {
         let style = super::super::STYLE;
         let used = style.split("var(--").skip(1);
         for name in used.filter_map(|rest| rest.split(')').next()) {
-            find(name);
+            find(&DAY, name);
         }
         let colours = style.split('#').skip(1);
         let mut colours = colours.filter(|rest| rest.starts_with(|c: char| c.is_ascii_hexdigit()));

@@ -1,5 +1,6 @@
 //! `trug app`: the app, served on this machine or written into a folder.
 
+use crate::failed::Failed;
 use crate::folder::write_whole;
 use crate::serve;
 use app::{ShellFile, shell};
@@ -28,26 +29,12 @@ pub(crate) struct App {
     no_open: bool,
 }
 
-/// The app could not be served or written.
-pub(crate) enum NotServed {
-    /// What was asked for, or this program, is at fault.
-    AtFault(Fault),
-    /// The machine refused.
-    Machine(io::Error),
-}
-
-impl From<io::Error> for NotServed {
-    fn from(error: io::Error) -> Self {
-        Self::Machine(error)
-    }
-}
-
 impl App {
     /// Serves the app until it is stopped, or writes it once.
-    pub(crate) fn run(&self) -> Result<(), NotServed> {
+    pub(crate) fn run(&self) -> Result<(), Failed> {
         if PROGRAM.is_empty() {
             let fault = Fault::new("app-not-built", Place::default(), env!("CARGO_PKG_VERSION"));
-            return Err(NotServed::AtFault(fault));
+            return Err(fault.into());
         }
         let files = shell(PROGRAM, &packed(herbal_data::bytes())?);
         match &self.export {
@@ -63,11 +50,11 @@ fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
     encoder.finish()
 }
 
-fn export(folder: &Path, files: Vec<ShellFile>) -> Result<(), NotServed> {
+fn export(folder: &Path, files: Vec<ShellFile>) -> Result<(), Failed> {
     if !may_write(folder) {
         let place = Place::entry("app", "", "export");
         let fault = Fault::new("folder-not-an-app", place, folder.display().to_string());
-        return Err(NotServed::AtFault(fault));
+        return Err(fault.into());
     }
     let files = files.into_iter().map(|file| (file.path, file.bytes));
     Ok(write_whole(folder, files.collect())?)

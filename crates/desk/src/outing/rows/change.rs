@@ -40,11 +40,13 @@ impl Change {
 
 /// The rows that stand after all changes of a log, in the order in which they are written: for each
 /// row the latest change by clock holds, and what was taken back was never said. The same in
-/// whatever order the records arrived.
+/// whatever order the records arrived. What was done in one go is one record: it stands, or is taken
+/// back, whole.
 #[must_use]
-pub fn standing_rows(log: &Log<Change>) -> Vec<TableRow> {
+pub fn standing_rows(log: &Log<Vec<Change>>) -> Vec<TableRow> {
     let mut latest = BTreeMap::new();
-    for (at, (_, change)) in log.standing().into_iter().enumerate() {
+    let said = log.standing().into_iter().flat_map(|(_, changes)| changes);
+    for (at, change) in said.enumerate() {
         // A row keeps its place among the others when it changes.
         let (first, _) = *latest.get(&change.row()).unwrap_or(&(at, change));
         latest.insert(change.row(), (first, change));

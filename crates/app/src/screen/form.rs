@@ -1,0 +1,293 @@
+//! The form of one row: as it stands, or as it was filled in and what is wrong with that.
+
+use super::rows::called;
+use super::{Screen, nowhere};
+use crate::App;
+use crate::address::Address;
+use crate::edit::RowAt;
+use crate::fields::{Choice, Field, Kind, Table, said, table};
+use crate::visit::{Form, Moment};
+use desk::{Cell, TableRow};
+use ground::{Fault, Faults, MeasureSystem, Part, Region};
+use harvest::Purpose;
+use identify::Level;
+use maud::{Markup, html};
+
+/// A form that was filled in, and what is wrong with it.
+type Tried<'a> = Option<(&'a Form, &'a Faults)>;
+
+/// The form of a row.
+pub(crate) fn row(app: &App, at: &RowAt<'_>, tried: Tried<'_>) -> Screen {
+    let (Some(all), Some(table)) = (app.books.rows(at.book), table(at.table)) else {
+        return nowhere(app, at.table);
+    };
+    let is = |row: &&TableRow| row.table == at.table && Some(row.key.as_str()) == at.key;
+    let was = all.iter().find(is);
+    if at.key.is_some() && was.is_none() {
+        return nowhere(app, at.table);
+    }
+    let (book, name) = (at.book.to_owned(), at.table.to_owned());
+    let to = Address::Row(book, name, at.key.map(str::to_owned));
+    Filling { app, table, all, was, tried }.screen(&to)
+}
+
+/// The form that an outing begins with: it knows the clock and place of this device.
+pub(crate) fn new(app: &App, at: &Moment, tried: Tried<'_>) -> Screen {
+    let day = Cell::Day(at.now.date());
+    let zone = Cell::Words(at.zone.clone());
+    let cells = [("date", day.clone()), ("zone", zone), ("records-since", day)];
+    let row = TableRow::new("outing", cells.map(|(field, cell)| (field.to_owned(), cell)).into());
+    match table("outing") {
+        Some(table) => {
+            Filling { app, table, all: &[], was: Some(&row), tried }.screen(&Address::New)
+        }
+        None => nowhere(app, "outing"),
+    }
+}
+
+/// A form that is being filled in.
+struct Filling<'a> {
+    app: &'a App,
+    table: &'static Table,
+    /// The other rows of the outing, from which some fields choose.
+    all: &'a [TableRow],
+    /// The row as it stands.
+    was: Option<&'a TableRow>,
+    tried: Tried<'a>,
+}
+
+/// A field on its way to the screen.
+struct Asked<'a> {
+    id: String,
+    field: &'a Field,
+    label: Markup,
+    /// A hint, and what is wrong.
+    about: Markup,
+    /// The identifier of `about`, where there is anything.
+    described: Option<String>,
+    invalid: Option<&'static str>,
+    /// What stands in it.
+    shown: Vec<String>,
+}
+
+impl Filling<'_> {
+    fn screen(&self, to: &Address) -> Screen {
+        let Self { app, table, .. } = self;
+        let name = app.word(&format!("app-row-{}", table.name));
+        let title = match self.tried {
+            Some(_) => format!("{} {name}", app.word("app-wrong")),
+            None => name.clone(),
+        };
+        let there = self.was.is_some() && !table.is_single();
+        let main = html! {
+            h1 tabindex="-1" { (name) }
+            @if let Some((_, faults)) = self.tried { (self.summary(faults)) }
+            form.fill method="post" action=(to.link()) {
+                @for field in table.fields { (self.asked(field)) }
+                button { (app.word("app-keep")) }
+                @if there {
+                    button.quiet name="take-out" value="yes" { (app.word("app-take-out")) }
+                }
+            }
+        };
+        Screen { title, main }
+    }
+
+    /// What is wrong, each a way to its field, in the order of the form; it takes the focus.
+    fn summary(&self, faults: &Faults) -> Markup {
+        let said = |fault: &Fault| self.app.words().catalogue.fault(fault).what;
+        let fields = self.table.fields;
+        let elsewhere = |fault: &&Fault| {
+            fields.iter().all(|field| Some(field.name) != fault.at.field.as_deref())
+        };
+        html! {
+            div.warned role="alert" tabindex="-1" {
+                h2 { (self.app.word("app-wrong-head")) }
+                ul {
+                    @for (field, fault) in fields.iter().filter_map(|field| Some((field, of(field, faults)?))) {
+                        li {
+                            a href=(format!("#field-{}", field.name)) {
+                                (self.app.label(self.table.name, field.name)) ": " (said(fault))
+                            }
+                        }
+                    }
+                    @for fault in faults.iter().filter(elsewhere) { li { (said(fault)) } }
+                }
+            }
+        }
+    }
+
+    fn asked(&self, field: &Field) -> Markup {
+        let Self { app, table, .. } = self;
+        let id = format!("field-{}", field.name);
+        let says = format!("{id}-says");
+        let wrong = self.tried.and_then(|(_, faults)| of(field, faults));
+        let wrong = wrong.map(|fault| app.words().catalogue.fault(fault));
+        let hint = app.hint(table.name, field.name);
+        let described = (hint.is_some() || wrong.is_some()).then(|| says.clone());
+        let about = html! {
+            @if described.is_some() {
+                p.says id=(says) {
+                    @if let Some(hint) = &hint { (hint) " " }
+                    @if let Some(wrong) = &wrong { strong { (wrong.what) " " (wrong.mend) } }
+                }
+            }
+        };
+        let label = html! {
+            (app.label(table.name, field.name))
+            @if !field.needed { " " span.may { (app.word("app-may")) } }
+        };
+        let invalid = wrong.map(|_| "true");
+        self.control(&Asked {
+            id,
+            field,
+            label,
+            about,
+            described,
+            invalid,
+            shown: self.shown(field),
+        })
+    }
+
+    fn shown(&self, field: &Field) -> Vec<String> {
+        match self.tried {
+            Some((form, _)) => form.all(field.name).into_iter().map(str::to_owned).collect(),
+            None => {
+                self.was.and_then(|row| row.cells.get(field.name)).map(said).unwrap_or_default()
+            }
+        }
+    }
+
+    fn control(&self, asked: &Asked<'_>) -> Markup {
+        let choices = |choice| self.app.choices(choice, self.all);
+        match asked.field.kind {
+            Kind::YesNo => asked.answers("radio", &yes_no(self.app), None),
+            Kind::Choices(choice) => {
+                let none = self.app.word("app-none-yet");
+                asked.answers("checkbox", &choices(choice), Some(&none))
+            }
+            Kind::Choice(choice) if !choices(choice).is_empty() => {
+                asked.select(&self.app.word("app-choose"), &choices(choice))
+            }
+            Kind::Lines | Kind::Plants => asked.lines(),
+            Kind::Day => asked.input("date", None),
+            Kind::Time => asked.input("time", None),
+            Kind::Moment => asked.input("datetime-local", None),
+            Kind::Whole => asked.input("text", Some("numeric")),
+            Kind::Words | Kind::Plant | Kind::Choice(_) => asked.input("text", None),
+        }
+    }
+}
+
+fn of<'a>(field: &Field, faults: &'a Faults) -> Option<&'a Fault> {
+    faults.iter().find(|fault| fault.at.field.as_deref() == Some(field.name))
+}
+
+fn yes_no(app: &App) -> Vec<(String, String)> {
+    let said = |word: &str| (word.to_owned(), app.word(&format!("app-{word}")));
+    vec![said("yes"), said("no"), (String::new(), app.word("app-not-known"))]
+}
+
+impl Asked<'_> {
+    fn first(&self) -> &str {
+        self.shown.first().map(String::as_str).unwrap_or_default()
+    }
+
+    /// Its label above whatever takes the answer.
+    fn labelled(&self, control: &Markup) -> Markup {
+        html! { div.field { label for=(self.id) { (self.label) } (self.about) (control) } }
+    }
+
+    fn input(&self, kind: &str, mode: Option<&str>) -> Markup {
+        self.labelled(&html! {
+            input id=(self.id) name=(self.field.name) type=(kind) value=(self.first())
+                inputmode=[mode] autocomplete="off" aria-describedby=[&self.described]
+                aria-invalid=[self.invalid];
+        })
+    }
+
+    fn lines(&self) -> Markup {
+        self.labelled(&html! {
+            textarea id=(self.id) name=(self.field.name) rows="3"
+                aria-describedby=[&self.described] aria-invalid=[self.invalid] {
+                (self.shown.join("\n"))
+            }
+        })
+    }
+
+    fn select(&self, choose: &str, choices: &[(String, String)]) -> Markup {
+        self.labelled(&html! {
+            select id=(self.id) name=(self.field.name)
+                aria-describedby=[&self.described] aria-invalid=[self.invalid] {
+                option value="" { (choose) }
+                @for (word, says) in choices {
+                    option value=(word) selected[word == self.first()] { (says) }
+                }
+            }
+        })
+    }
+
+    /// Answers below each other, each large enough to tap.
+    fn answers(&self, kind: &str, answers: &[(String, String)], none: Option<&str>) -> Markup {
+        let unsaid = |word: &str| kind == "radio" && word.is_empty() && self.shown.is_empty();
+        let chosen = |word: &str| unsaid(word) || self.shown.iter().any(|one| one == word);
+        html! {
+            fieldset.field id=(self.id) {
+                legend { (self.label) }
+                (self.about)
+                @if let Some(none) = none.filter(|_| answers.is_empty()) { p { (none) } }
+                @for (word, says) in answers {
+                    label.answer {
+                        input type=(kind) name=(self.field.name) value=(word) checked[chosen(word)];
+                        span { (says) }
+                    }
+                }
+            }
+        }
+    }
+}
+
+impl App {
+    fn label(&self, table: &str, field: &str) -> String {
+        let own = format!("app-field-{table}-{field}");
+        if self.has(&own) { self.word(&own) } else { self.word(&format!("app-field-{field}")) }
+    }
+
+    fn hint(&self, table: &str, field: &str) -> Option<String> {
+        let own = format!("app-hint-{table}-{field}");
+        let any = format!("app-hint-{field}");
+        [own, any].iter().find(|id| self.has(id)).map(|id| self.word(id))
+    }
+
+    /// The words of a list with what they say to people.
+    fn choices(&self, choice: Choice, all: &[TableRow]) -> Vec<(String, String)> {
+        let said = |prefix: &str, words: &mut dyn Iterator<Item = &str>| {
+            let says = |word: &str| {
+                let id = format!("{prefix}{word}");
+                let says = if self.has(&id) { self.word(&id) } else { word.replace('-', " ") };
+                (word.to_owned(), says)
+            };
+            words.map(says).collect()
+        };
+        let rules = &self.herbal().land.rules;
+        let recipes = &self.herbal().kitchen.recipes;
+        match choice {
+            Choice::Region => said("region-", &mut Region::ALL.iter().map(|one| one.word())),
+            Choice::Purpose => said("app-purpose-", &mut Purpose::ALL.iter().map(|one| one.word())),
+            Choice::Level => said("app-level-", &mut Level::NAMED.iter().map(|(word, _)| *word)),
+            Choice::Kitchen => {
+                said("app-kitchen-", &mut MeasureSystem::ALL.iter().map(|one| one.word()))
+            }
+            Choice::Land => said("app-land-", &mut rules.lands.keys().map(String::as_str)),
+            Choice::Jurisdiction => {
+                said("app-law-", &mut rules.jurisdictions.keys().map(String::as_str))
+            }
+            Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
+            Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
+            Choice::Of(table) => {
+                let named = all.iter().filter(|row| row.table == table);
+                named.map(|row| (row.key.clone(), called(row))).collect()
+            }
+        }
+    }
+}
