@@ -1,12 +1,15 @@
 //! The app: its program for the browser, packed into the one for the command line.
 
 use crate::house::{House, Outcome, run, say};
-use crate::{tools, wasm};
+use crate::wasm;
 use flate2::Compression;
 use flate2::write::GzEncoder;
 use std::fs;
 use std::io::Write as _;
 use std::path::PathBuf;
+
+/// Tells the build of the command line where the program for the browser lies.
+pub(crate) const PROGRAM: &str = "TRUG_APP_PROGRAM";
 
 /// Builds both and serves the app on this machine.
 pub(crate) fn serve(house: &House) -> Outcome {
@@ -15,26 +18,15 @@ pub(crate) fn serve(house: &House) -> Outcome {
 }
 
 /// The command line with the app in it.
-pub(crate) fn build(house: &House) -> Outcome<PathBuf> {
+fn build(house: &House) -> Outcome<PathBuf> {
     let program = program(house)?;
-    run(house.cargo(["build", "--package", "trug"]).env("TRUG_APP_PROGRAM", program))?;
+    run(house.cargo(["build", "--package", "trug"]).env(PROGRAM, program))?;
     Ok(house.target.join("debug/trug"))
 }
 
 /// The program for the browser, packed; written anew only when it changed.
-fn program(house: &House) -> Outcome<PathBuf> {
-    tools::wasm_target(house)?;
-    run(&mut house.cargo([
-        "build",
-        "--package",
-        "app",
-        "--lib",
-        "--profile",
-        "app",
-        "--target",
-        wasm::TARGET,
-    ]))?;
-    let built = fs::read(house.target.join(wasm::TARGET).join("app/app.wasm"))?;
+pub(crate) fn program(house: &House) -> Outcome<PathBuf> {
+    let built = fs::read(wasm::build(house)?.join("app.wasm"))?;
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
     encoder.write_all(&built)?;
     let packed = encoder.finish()?;

@@ -1,6 +1,6 @@
 //! `cargo xtask demo`: two outings, as a school would work them out.
 
-use crate::house::{House, Outcome, run, say};
+use crate::house::{House, Outcome, Program, run, say};
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -22,7 +22,7 @@ pub(crate) fn folder(house: &House) -> PathBuf {
 
 /// Works each outing out the evening before and on the day, prints all and says what to do next.
 pub(crate) fn show(house: &House) -> Outcome {
-    let trug = build(house, &[])?;
+    let trug = build(house)?;
     house.fresh("demo")?;
     for (tense, outing) in TENSES {
         let pages = folder(house).join(tense);
@@ -61,12 +61,13 @@ pub(crate) fn files(folder: &Path, ends: &str) -> Outcome<Vec<PathBuf>> {
     Ok(found)
 }
 
-/// The program, built.
-pub(crate) fn build(house: &House, profile: &[&str]) -> Outcome<PathBuf> {
-    if !house.root.join("crates/trug").exists() {
-        return Err("crates/trug is missing: there is no program to run".into());
-    }
-    run(house.cargo(["build", "--package", "trug"]).args(profile))?;
-    let built = if profile.is_empty() { "debug" } else { "release" };
-    Ok(house.target.join(built).join("trug"))
+/// The program, built for use in development.
+pub(crate) fn build(house: &House) -> Outcome<PathBuf> {
+    house.program("trug", Program::Binary("trug"))
+}
+
+/// The program as it is handed out.
+pub(crate) fn release(house: &House) -> Outcome<PathBuf> {
+    run(&mut house.cargo(["build", "--package", "trug", "--release"]))?;
+    Ok(house.target.join("release/trug"))
 }

@@ -1,6 +1,6 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
-use crate::house::{House, Outcome, read, say};
+use crate::house::{House, Outcome, Program, read, say};
 use crate::{numpy, paper, parity, timed, trials};
 use std::fmt;
 use std::process::Command;
@@ -61,7 +61,7 @@ pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
 
 /// The figures that an example of a package prints.
 pub(crate) fn example(house: &House, package: &str, name: &str) -> Outcome<Vec<Figure>> {
-    printed(&mut house.cargo(["run", "--quiet", "--package", package, "--example", name]))
+    printed(&mut house.command(house.program(package, Program::Example(name))?))
 }
 
 /// The figures that a program prints.

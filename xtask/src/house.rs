@@ -3,7 +3,7 @@
 use std::error::Error;
 use std::ffi::OsStr;
 use std::fmt::Display;
-use std::io::{self, Write};
+use std::io::{self, BufRead as _, BufReader, Write};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 use std::{env, fs};
@@ -19,6 +19,14 @@ pub(crate) struct House {
     pub(crate) root: PathBuf,
     /// Where cargo puts what it builds.
     pub(crate) target: PathBuf,
+    /// The linter, where it stands in for the compiler and builds everything before anything runs.
+    linter: Option<PathBuf>,
+}
+
+/// A kind of program that cargo builds.
+pub(crate) enum Program<'a> {
+    Binary(&'a str),
+    Example(&'a str),
 }
 
 impl House {
@@ -27,7 +35,35 @@ impl House {
         let program = env::current_exe()?;
         let target = program.ancestors().nth(2).ok_or("this program lies in no target folder")?;
         let root = Path::new(env!("CARGO_MANIFEST_DIR")).parent().ok_or("xtask has no parent")?;
-        Ok(Self { root: root.to_owned(), target: target.to_owned() })
+        Ok(Self { root: root.to_owned(), target: target.to_owned(), linter: None })
+    }
+
+    /// The same project, whose own crates the linter compiles: what it lints is what is run, and
+    /// nothing is compiled twice.
+    pub(crate) fn linting(&self) -> Outcome<Self> {
+        let sysroot = read(self.command("rustc").args(["--print", "sysroot"]))?;
+        let linter = Path::new(sysroot.trim()).join("bin/clippy-driver");
+        if !linter.exists() {
+            return Err(
+                "clippy is missing: add it (rustup component add clippy) and run this again".into(),
+            );
+        }
+        Ok(Self { root: self.root.clone(), target: self.target.clone(), linter: Some(linter) })
+    }
+
+    /// A program of the project, or an example of one of its packages, for use in development.
+    pub(crate) fn program(&self, package: &str, program: Program<'_>) -> Outcome<PathBuf> {
+        let (kind, folder, name) = match program {
+            Program::Binary(name) => ("--bin", "debug", name),
+            Program::Example(name) => ("--example", "debug/examples", name),
+        };
+        let built = self.target.join(folder).join(name);
+        // Built for itself alone it would ask its libraries for less than all do together, and they
+        // would be compiled once more.
+        if self.linter.is_none() || !built.exists() {
+            run(&mut self.cargo(["build", "--quiet", "--package", package, kind, name]))?;
+        }
+        Ok(built)
     }
 
     /// A command that runs in the folder of the workspace.
@@ -41,6 +77,9 @@ impl House {
     pub(crate) fn cargo<S: AsRef<OsStr>>(&self, args: impl IntoIterator<Item = S>) -> Command {
         let mut command = self.command(env::var_os("CARGO").unwrap_or_else(|| "cargo".into()));
         command.args(args);
+        if let Some(linter) = &self.linter {
+            command.env("RUSTC_WORKSPACE_WRAPPER", linter);
+        }
         command
     }
 
@@ -92,4 +131,22 @@ pub(crate) fn read(command: &mut Command) -> Outcome<String> {
     }
     say(text.trim_end());
     Err(format!("`{typed}` failed ({})", output.status).into())
+}
+
+/// Logs a command and runs it in the open; a warning is a failure.
+pub(crate) fn run_without_warnings(command: &mut Command) -> Outcome {
+    let typed = typed(command);
+    say(format_args!("$ {typed}"));
+    let mut child = command.stderr(Stdio::piped()).spawn()?;
+    let mut warnings = 0;
+    for line in child.stderr.take().into_iter().flat_map(|told| BufReader::new(told).lines()) {
+        let line = line?;
+        warnings += usize::from(line.starts_with("warning"));
+        let _ = writeln!(io::stderr(), "{line}");
+    }
+    match (child.wait()?, warnings) {
+        (status, 0) if status.success() => Ok(()),
+        (status, 0) => Err(format!("`{typed}` failed ({status})").into()),
+        (_, warnings) => Err(format!("`{typed}`: {warnings} warnings").into()),
+    }
 }

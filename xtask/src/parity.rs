@@ -1,7 +1,7 @@
 //! Native against WebAssembly: the same requests, the same bytes.
 
 use crate::figure::{self, Figure};
-use crate::house::{House, Outcome, run, say};
+use crate::house::{House, Outcome, Program, run, say};
 use crate::{tools, wasm};
 
 /// Answers every request on both machines and compares the replies.
@@ -12,11 +12,10 @@ pub(crate) fn check(house: &House) -> Outcome {
 
 /// How many replies are equal; any that differs is a failure.
 pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
-    tools::wasm_target(house)?;
     let node = tools::NODE.find(house)?;
     let folder = house.target.join("parity");
-    run(&mut house.cargo(["build", "--lib", "--package", "parity", "--target", wasm::TARGET]))?;
-    run(house.cargo(["run", "--quiet", "--package", "parity", "--"]).arg(&folder))?;
-    let module = house.target.join(wasm::TARGET).join("debug/parity.wasm");
+    let module = wasm::build(house)?.join("parity.wasm");
+    let native = house.program("parity", Program::Binary("parity"))?;
+    run(house.command(native).arg(&folder))?;
     figure::printed(house.command(node).arg("parity/run.mjs").arg(module).arg(folder))
 }

@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
-use crate::house::{House, Outcome, run, say};
-use crate::{calendar, demo, pages, paper, parity, tools, trials, wasm};
+use crate::house::{House, Outcome, run, run_without_warnings, say};
+use crate::{app, calendar, demo, pages, paper, parity, tools, trials};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -22,16 +22,9 @@ use Work::{Cargo, Own};
 const STEPS: &[Step] = &[
     Step { name: "tools", work: Own(tools::ready) },
     Step { name: "format", work: Cargo(&["fmt", "--all", "--", "--check"]) },
-    Step {
-        name: "lint",
-        work: Cargo(&["clippy", "--workspace", "--all-targets", "--", "-D", "warnings"]),
-    },
-    Step { name: "wasm", work: Own(wasm::check) },
-    Step { name: "tests", work: Cargo(&["test", "--workspace"]) },
-    Step {
-        name: "herbal",
-        work: Cargo(&["run", "--quiet", "--package", "trug", "--", "herbal", "check"]),
-    },
+    Step { name: BUILD, work: Own(build) },
+    Step { name: "tests", work: Own(test_all) },
+    Step { name: "herbal", work: Own(herbal) },
     Step { name: "demo", work: Own(demo::show) },
     Step { name: "calendar", work: Own(calendar::check) },
     Step { name: "fade", work: Own(trials::fade) },
@@ -41,9 +34,32 @@ const STEPS: &[Step] = &[
     Step { name: "paper", work: Own(paper::check) },
 ];
 
+/// The step that builds, with the linter, whatever later steps run.
+const BUILD: &str = "build";
+
+/// Everything that is tested, for a browser and for this machine. A warning is a failure.
+fn build(house: &House) -> Outcome {
+    let program = app::program(house)?;
+    let mut all = house.cargo(["test", "--workspace", "--all-targets", "--no-run"]);
+    run_without_warnings(all.env(app::PROGRAM, program))
+}
+
+fn test_all(house: &House) -> Outcome {
+    let program = app::program(house)?;
+    run(house.cargo(["test", "--workspace"]).env(app::PROGRAM, program))
+}
+
+/// Everything that is known can be read, and what is remembered or missing is counted.
+fn herbal(house: &House) -> Outcome {
+    run(house.command(demo::build(house)?).args(["herbal", "check"]))
+}
+
 /// Runs every step, or the named ones in the order of the list, up to the first that fails.
 pub(crate) fn test(house: &House, names: &[&str]) -> Outcome {
     let steps = chosen(names)?;
+    let linting =
+        steps.iter().any(|step| step.name == BUILD).then(|| house.linting()).transpose()?;
+    let house = linting.as_ref().unwrap_or(house);
     let mut passed = 0;
     for step in &steps {
         say(format_args!("\n== {} of {}: {}", passed + 1, steps.len(), step.name));

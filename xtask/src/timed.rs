@@ -16,7 +16,7 @@ const LEAST_LABELS: usize = 200;
 
 /// The time of a plan, and how much longer it takes with all its pages.
 pub(crate) fn plan(house: &House) -> Outcome<Vec<Figure>> {
-    let trug = demo::build(house, &["--release"])?;
+    let trug = demo::release(house)?;
     let folder = house.fresh("timed")?.join("pages");
     let plan = median_ms(house.command(&trug).args(["plan", DAY]))?;
     let printed = median_ms(house.command(&trug).args(["plan", DAY, "--out"]).arg(&folder))?;
@@ -27,7 +27,7 @@ pub(crate) fn plan(house: &House) -> Outcome<Vec<Figure>> {
 
 /// The time of a stack of labels.
 pub(crate) fn labels(house: &House) -> Outcome<Vec<Figure>> {
-    let trug = demo::build(house, &["--release"])?;
+    let trug = demo::release(house)?;
     let folder = house.fresh("timed")?.join("labels");
     let order = ["label", DAY, "--copies", COPIES, "--out"];
     let printed = median_ms(house.command(&trug).args(order).arg(&folder))?;

@@ -1,31 +1,19 @@
 //! The pure crates on the machine of a browser.
 
-use crate::house::{House, Outcome, run};
+use crate::house::{House, Outcome, run_without_warnings};
 use crate::tools;
+use std::path::PathBuf;
 
 /// The target that has no clock, file or thread to offer.
 pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
 
-/// The crates that must build there.
-const PURE: &[&str] = &[
-    "app",
-    "ground",
-    "identify",
-    "harvest",
-    "prepare",
-    "dose",
-    "journal",
-    "herbal",
-    "herbal-data",
-    "desk",
-    "page",
-];
+/// The two that stand on all other pure crates.
+const PACKAGES: [&str; 2] = ["app", "parity"];
 
-/// Builds the pure crates for [`TARGET`] and lints what is only compiled there.
-pub(crate) fn check(house: &House) -> Outcome {
+/// Builds the pure crates for [`TARGET`] as a browser loads them, and gives the folder of what was built.
+pub(crate) fn build(house: &House) -> Outcome<PathBuf> {
     tools::wasm_target(house)?;
-    let packages = || PURE.iter().flat_map(|name| ["--package", name]);
-    run(house.cargo(["build", "--target", TARGET]).args(packages()))?;
-    let lint = ["clippy", "--target", TARGET, "--lib", "--package", "parity"];
-    run(house.cargo(lint).args(packages()).args(["--", "-D", "warnings"]))
+    let mut command = house.cargo(["build", "--lib", "--profile", "app", "--target", TARGET]);
+    run_without_warnings(command.args(PACKAGES.iter().flat_map(|name| ["--package", name])))?;
+    Ok(house.target.join(TARGET).join("app"))
 }

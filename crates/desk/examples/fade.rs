@@ -13,9 +13,10 @@ use std::num::NonZeroUsize;
 fn main() -> Result<(), Box<dyn Error>> {
     let world = kit::world();
     let (mut trials, mut widened) = (0, 0);
-    for outing in kit::OUTINGS {
-        let outing = read(&kit::demo(outing), &world.herbal)?;
-        for trial in fade(&world, &outing, NonZeroUsize::MIN)? {
+    let tried =
+        |name: &str| fade(&world, &read(&kit::demo(name), &world.herbal)?, NonZeroUsize::MIN);
+    for outing in kit::side_by_side(tried) {
+        for trial in outing? {
             trials += 1;
             widened += usize::from(!trial.moved.is_empty());
             for what in &trial.moved {

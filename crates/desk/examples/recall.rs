@@ -18,9 +18,9 @@ fn main() -> Result<(), Box<dyn Error>> {
         account.facts.values().filter_map(|facts| facts.get(&standing)).sum()
     };
     let (mut trials, mut favouring) = (0, 0);
-    for outing in kit::OUTINGS {
-        let outing = read(&kit::demo(outing), &world.herbal)?;
-        for trial in recall(&world, &outing)? {
+    let tried = |name: &str| recall(&world, &read(&kit::demo(name), &world.herbal)?);
+    for outing in kit::side_by_side(tried) {
+        for trial in outing? {
             trials += 1;
             favouring += usize::from(!trial.moved.is_empty());
             for what in &trial.moved {

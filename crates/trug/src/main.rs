@@ -16,7 +16,6 @@ mod serve;
 mod world;
 
 use clap::Parser;
-use command::app::App;
 use command::{Ask, Command};
 use desk::{Reply, World};
 use failed::Failed;

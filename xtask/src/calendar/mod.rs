@@ -54,7 +54,7 @@ const WANTED: [Wanted; 3] = [
 /// Fails where the library reads anything else than was meant.
 pub(crate) fn check(house: &House) -> Outcome {
     let python = tools::python_with_icalendar(house)?;
-    let trug = demo::build(house, &[])?;
+    let trug = demo::build(house)?;
     let folder = house.fresh("calendar")?;
     prove(house, &python, &folder)?;
     for wanted in &WANTED {

@@ -31,7 +31,7 @@ pub(super) struct Variants {
 
 /// Prints every order that is not refused.
 pub(super) fn print(house: &House) -> Outcome<Variants> {
-    let trug = demo::build(house, &[])?;
+    let trug = demo::build(house)?;
     let folder = house.fresh("variants")?;
     let mut refused = Vec::new();
     for (name, words) in ORDERS {

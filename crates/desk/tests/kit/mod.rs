@@ -17,6 +17,15 @@ pub(crate) const AUTUMN_DAY: &str = "autumn-day.toml";
 /// Both outings of the demo, each in both tenses.
 pub(crate) const OUTINGS: [&str; 4] = [EVENING, DAY, AUTUMN_EVENING, AUTUMN_DAY];
 
+/// Does the same to each outing of the demo, all at once, and gives the results in their order.
+pub(crate) fn side_by_side<R: Send>(work: impl Fn(&str) -> R + Sync) -> [R; 4] {
+    std::thread::scope(|scope| {
+        let work = &work;
+        let started = OUTINGS.map(|outing| scope.spawn(move || work(outing)));
+        started.map(|thread| thread.join().unwrap())
+    })
+}
+
 pub(crate) fn world() -> World {
     World {
         herbal: herbal_data::herbal(),
