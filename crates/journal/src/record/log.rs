@@ -90,11 +90,13 @@ impl<P> Log<P> {
     /// Every record that was taken back and does not stand.
     #[must_use]
     pub fn taken_back(&self) -> BTreeSet<RecordId> {
-        let mut taken_back = BTreeSet::new();
+        let (mut later, mut taken_back) = (BTreeSet::new(), BTreeSet::new());
         // From the last to the first: whether a record stands is settled by later ones alone.
         for record in self.iter().rev() {
+            later.insert(record.id);
             if let Act::TakeBack { of } = &record.what
                 && !taken_back.contains(&record.id)
+                && !later.contains(of)
             {
                 taken_back.insert(*of);
             }
