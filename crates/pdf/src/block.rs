@@ -13,6 +13,8 @@ use std::collections::BTreeSet;
 
 /// Letters after which a word without a gap may be broken, so that it stays on the paper.
 pub(crate) const LONG_WORD: usize = 24;
+/// Letters from one place where it may be broken to the next.
+const BREAKS_APART: usize = 6;
 
 /// How much larger the letters are that are read from a step away.
 const FROM_AFAR: f64 = 1.4;
@@ -339,18 +341,21 @@ fn gather<'a>(blocks: &'a [Block], anchors: &mut BTreeSet<&'a str>) {
     }
 }
 
-/// Words as content, with places where a very long one may go on in the next line. A gap without
-/// width makes them: a hidden letter would be read aloud and copied.
+/// Words as content, with places where a very long one may go on in the next line. A gap makes them:
+/// a hidden letter would be read aloud and copied. It is too narrow to be seen; one without width
+/// would be passed over. Capitals are wide and count twice.
 fn breakable(words: &str) -> String {
-    let mut run = 0;
+    let (mut run, mut since) = (0, 0);
     let mut pieces = vec![String::new()];
     for letter in words.chars() {
-        run = if letter.is_whitespace() { 0 } else { run + 1 };
-        if run > LONG_WORD && run % 6 == 0 {
+        let wide = if letter.is_uppercase() { 2 } else { 1 };
+        (run, since) = if letter.is_whitespace() { (0, 0) } else { (run + wide, since + wide) };
+        if run > LONG_WORD && since >= BREAKS_APART {
             pieces.push(String::new());
+            since = 0;
         }
         pieces.iter_mut().last().into_iter().for_each(|piece| piece.push(letter));
     }
     let pieces: Vec<_> = pieces.iter().map(|piece| format!("#{}", string(piece))).collect();
-    format!("[{}]", pieces.join("#h(0pt)"))
+    format!("[{}]", pieces.join("#h(0.001pt)"))
 }

@@ -4,6 +4,7 @@ use super::demo;
 use super::pseudo::Pseudo;
 use super::{collisions, laid};
 use crate::Press;
+use desk::Plan;
 use page::{Block, Break, NamedPage, Page, Paper};
 
 /// Sheets of the sealed list that are looked at: they differ in names and numbers alone.
@@ -17,12 +18,15 @@ fn begun(page: Page) -> Page {
 }
 
 fn nothing_collides(outing: &str, locale: Pseudo, paper: Paper, change: impl Fn(Page) -> Page) {
+    nothing_of_collides(&demo::plan(outing, |_, said| said), locale, paper, change);
+}
+
+fn nothing_of_collides(plan: &Plan, locale: Pseudo, paper: Paper, change: impl Fn(Page) -> Page) {
     let press = Press::new().unwrap();
     let catalogue = locale.catalogue();
     assert_eq!(catalogue.flaws(), [""; 0]);
-    let plan = demo::plan(outing, |_, said| said);
     let mut found = Vec::new();
-    for NamedPage { name, page } in demo::written(&plan, paper, &catalogue) {
+    for NamedPage { name, page } in demo::written(plan, paper, &catalogue) {
         let page = if name == "sealed-list" { begun(page) } else { page };
         match laid(&press, &change(page), paper) {
             Ok(runs) => {
@@ -43,6 +47,17 @@ fn longer_words_fit() {
 #[test]
 fn longer_words_fit_in_large_print() {
     nothing_collides("spring-day", Pseudo::Accented, Paper::Letter, Page::large);
+}
+
+/// Two hundred letters of the widest kind, and a name of many parts.
+#[test]
+fn names_of_two_hundred_letters_stay_on_the_paper() {
+    let long = |_: &str, said: String| {
+        let said = said.replace("Delphine Ashgrove", &"Q".repeat(200));
+        said.replace("Ansel Brookhouse", &"Wilhelmina-Constantia ".repeat(9))
+    };
+    let plan = demo::plan("spring-day", long);
+    nothing_of_collides(&plan, Pseudo::Accented, Paper::A4, |page| page);
 }
 
 #[test]
