@@ -4,7 +4,7 @@
 mod plate;
 mod read;
 
-pub use plate::plate;
+pub use plate::{plate, state_drawing};
 
 use crate::svg::Drawing;
 use crate::svg::path::{Point, at};
