@@ -234,6 +234,7 @@ fn large_first(words: &str) -> String {
 impl Part {
     fn message(self) -> &'static str {
         match self {
+            Self::Whole => "drawn-whole",
             Self::Sign(_) => "drawn-sign-alone",
             Self::Leaf => "drawn-leaf",
             Self::Stand => "drawn-stand",

@@ -36,6 +36,7 @@ mod tone;
 mod umbel;
 mod underside;
 mod veins;
+mod whole;
 
 pub(crate) use alone::alone;
 pub(crate) use cut::{LeafCut, StemCut};
@@ -46,6 +47,15 @@ pub(crate) use needle::Needle;
 pub(crate) use shoot::Twig;
 pub(crate) use stand::Stand;
 pub(crate) use states::*;
+pub(crate) use whole::Whole;
+
+/// The outline of a woody plant, or of a climber.
+pub(crate) fn outline_of(habit: Habit) -> Sketch {
+    let mut sketch = habit::habit(habit);
+    let (low, high) = sketch.bounds();
+    sketch.spot(Habit::CHARACTER, low.towards(high, 0.6));
+    sketch
+}
 
 use super::Drawing;
 use super::path::{Path, Point, at};

@@ -84,6 +84,25 @@ impl Stand {
         Some(sketch)
     }
 
+    /// Whether the leaves stand along a stem, and not at the ground.
+    pub(super) fn on_stem(&self) -> bool {
+        match self.arrangement {
+            Some(arrangement) => arrangement != Arrangement::Rosette,
+            None => {
+                matches!(self.emergence, Some(Emergence::AlongStem | Emergence::PairedOnStem))
+            }
+        }
+    }
+
+    /// The characters that its drawing shows, where they are told.
+    pub(crate) fn shows(&self) -> &'static [&'static str] {
+        match self.arrangement {
+            Some(Arrangement::Whorled) => &["leaf_arrangement", "leaves_per_whorl"],
+            Some(_) => &["leaf_arrangement"],
+            None => &["leaf_emergence"],
+        }
+    }
+
     fn poses(&self, arrangement: Arrangement) -> Vec<Pose> {
         let ring = |count: u8, first: f64, height: f64, size: f64| {
             (0..count).map(move |i| {

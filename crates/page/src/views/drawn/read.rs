@@ -2,9 +2,9 @@
 
 use crate::svg::plant::{
     Arrangement, Build, ConeForm, Division, Edge, Emergence, FlowerStand, Foot, Fruit, FruitKind,
-    FruitStand, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot, NeedleSection,
-    NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut, StemInterior,
-    StemSection, Twig, VeinEnds, Veins, alone,
+    FruitStand, Habit, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot,
+    NeedleSection, NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut,
+    StemInterior, StemSection, Twig, Underground, VeinEnds, Veins, Whole, alone, outline_of,
 };
 use ground::Standing;
 use identify::{Cell, Value};
@@ -13,6 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// What of a plant is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Part {
+    Whole,
     Leaf,
     Stand,
     Twig,
@@ -78,7 +79,7 @@ pub(super) struct Seen {
 
 /// Everything of a plant that can be drawn.
 pub(super) fn seen(cells: &BTreeMap<String, Cell>) -> Vec<Seen> {
-    let reads = [leaf, stand, twig, needle, leaf_cut, stem, flowers, fruit];
+    let reads = [whole, leaf, stand, twig, needle, leaf_cut, stem, flowers, fruit];
     reads.into_iter().filter_map(|read| read(&mut Reader { cells, told: Vec::new() })).collect()
 }
 
@@ -244,6 +245,25 @@ fn leaf(reader: &mut Reader<'_>) -> Option<Seen> {
     reader.seen(Part::Leaf, leaf.sketch()?, &leaf.shows(), &untold)
 }
 
+/// A herb from root to flower; of what is woody or climbs, its outline.
+fn whole(reader: &mut Reader<'_>) -> Option<Seen> {
+    if let Some(habit) = reader.read(Habit::CHARACTER, Habit::of)
+        && habit != Habit::Herb
+    {
+        // The crown of a conifer has a form of its own, which no character tells.
+        let conifer =
+            matches!(reader.read(Build::CHARACTER, Build::of), Some(Build::Needle | Build::Scale));
+        let sketch = (!conifer).then(|| outline_of(habit))?;
+        return reader.seen(Part::Whole, sketch, &[Habit::CHARACTER], &[]);
+    }
+    let whole = Whole {
+        stand: standing(reader),
+        flowers: flowering(reader),
+        underground: reader.read(Underground::CHARACTER, Underground::of),
+    };
+    reader.seen(Part::Whole, whole.sketch()?, &whole.shows(), &[])
+}
+
 fn standing(reader: &mut Reader<'_>) -> Stand {
     Stand {
         arrangement: reader.read(Arrangement::CHARACTER, Arrangement::of),
@@ -255,12 +275,7 @@ fn standing(reader: &mut Reader<'_>) -> Stand {
 
 fn stand(reader: &mut Reader<'_>) -> Option<Seen> {
     let stand = standing(reader);
-    let shows: &[&str] = match stand.arrangement {
-        Some(Arrangement::Whorled) => &["leaf_arrangement", "leaves_per_whorl"],
-        Some(_) => &["leaf_arrangement"],
-        None => &["leaf_emergence"],
-    };
-    reader.seen(Part::Stand, stand.sketch()?, shows, &[])
+    reader.seen(Part::Stand, stand.sketch()?, stand.shows(), &[])
 }
 
 fn twig(reader: &mut Reader<'_>) -> Option<Seen> {
