@@ -45,7 +45,9 @@ fn organ(character: &str, state: &str) -> Option<Sketch> {
         Edge::CHARACTER => Some(Leaf { edge: Some(Edge::of(state)?), ..LEAF }.enlarged()),
         Veins::CHARACTER => veined(Veins::of(state)?).sketch(),
         VeinEnds::CHARACTER => {
-            Leaf { ends: VeinEnds::of(state), edge: Some(Edge::Serrate), ..LEAF }.sketch()
+            let ends = Some(VeinEnds::of(state)?);
+            // Teeth that point outwards: in sawn ones tip and notch lie close together.
+            Some(Leaf { ends, edge: Some(Edge::Dentate), ..LEAF }.enlarged())
         }
         Foot::CHARACTER => footed(Foot::of(state)?).sketch(),
         Arrangement::CHARACTER => {
@@ -183,7 +185,7 @@ fn veined(veins: Veins) -> Leaf {
         Veins::Single => Shape::Linear,
         _ => Shape::Elliptic,
     };
-    Leaf { veins: Some(veins), shape: Some(shape), ..LEAF }
+    Leaf { veins: Some(veins), shape: Some(shape), foot: None, ..LEAF }
 }
 
 fn footed(foot: Foot) -> Leaf {
