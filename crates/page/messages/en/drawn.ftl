@@ -4,6 +4,10 @@ drawn-title = Drawn from what is known of it
 drawn-twins-title = What differs, drawn
 
 # What is drawn, as captions name it, and from where it is seen.
+drawn-whole = Whole plant
+    .view = whole plant, from the side
+drawn-sign-alone = One sign
+    .view = one sign, enlarged
 drawn-leaf = Leaf
     .view = leaf, from above
 drawn-stand = How the leaves stand

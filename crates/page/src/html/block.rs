@@ -125,8 +125,10 @@ impl Writer {
 
     fn figure(&mut self, figure: &Figure) -> Markup {
         let name = self.name("figure");
+        // A sign by itself needs less room than a part of a plant.
+        let small = figure.drawing.width_mm().is_some_and(|width| width < 40.0);
         html! {
-            figure {
+            figure.small[small] {
                 (PreEscaped(figure.drawing.svg(&name)))
                 figcaption { (prose(&figure.caption)) }
             }

@@ -233,6 +233,28 @@ impl Path {
         std::iter::once(self.start).chain(self.steps.iter().flat_map(|step| step.points()))
     }
 
+    /// Points close together on the line, so many of each step.
+    pub(crate) fn flat(&self, each: u32) -> Vec<Point> {
+        let mut all = vec![self.start];
+        let mut from = self.start;
+        for step in &self.steps {
+            let [a, b, c] = step.points();
+            for index in 1..=each {
+                let t = f64::from(index) / f64::from(each);
+                let (ab, bc) = (a.towards(b, t), b.towards(c, t));
+                all.push(match step {
+                    Step::Line(end) => from.towards(*end, t),
+                    Step::Quad(..) => from.towards(a, t).towards(ab, t),
+                    Step::Cubic(..) => {
+                        from.towards(a, t).towards(ab, t).towards(ab.towards(bc, t), t)
+                    }
+                });
+            }
+            from = step.end();
+        }
+        all
+    }
+
     /// The line in the letters of SVG, coordinates rounded as everywhere.
     pub(crate) fn written(&self) -> String {
         let mut said = format!("M{}", pair(self.start));
@@ -271,6 +293,17 @@ mod tests {
         let path = path.quad(at(5.0, 5.0), at(6.0, 4.0)).line(at(7.0, 0.0));
         assert_eq!(path.reversed().reversed(), path);
         assert_eq!((path.reversed().start, path.reversed().end()), (path.end(), path.start));
+    }
+
+    #[test]
+    fn the_points_of_a_line_end_where_its_steps_end() {
+        let path = Path::from(at(0.0, 0.0)).line(at(1.0, 0.0)).quad(at(2.0, 0.0), at(2.0, 1.0));
+        let path = path.cubic(at(2.0, 2.0), at(1.0, 3.0), at(0.0, 3.0));
+        let flat = path.flat(4);
+        let ends: Vec<_> = flat.iter().step_by(4).copied().collect();
+        assert_eq!(ends, path.knots().collect::<Vec<_>>());
+        // Halfway on a quadratic curve: a quarter of both ends and half of what lies between.
+        assert_eq!(flat[6], at(1.75, 0.25));
     }
 
     #[test]

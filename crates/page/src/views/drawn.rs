@@ -4,15 +4,16 @@
 mod plate;
 mod read;
 
-pub use plate::plate;
+pub use plate::{plate, state_drawing};
 
 use crate::svg::Drawing;
 use crate::svg::path::{Point, at};
+use crate::svg::plant::DRAWN;
 use crate::{Figure, Prose, Words};
 use ground::Text;
 use herbal::Term;
 use identify::Cell;
-use read::{Part, Seen, seen};
+use read::{Part, Seen, seen, sign};
 use std::collections::{BTreeMap, BTreeSet};
 
 /// Width of a drawing, in millimetres of paper.
@@ -47,7 +48,7 @@ pub(crate) fn characters(cells: &BTreeMap<String, Cell>) -> BTreeSet<&'static st
 }
 
 /// Two plants side by side, part for part, where they differ: the first, then the second,
-/// then the next part. An arrow with a number points to each character in which the two never look
+/// then the next part, and last the signs that no part shows. An arrow with a number points to each character in which the two never look
 /// alike by what is published; what is only remembered of either is not marked.
 pub(crate) fn twins_drawn(
     here: Subject<'_>,
@@ -58,25 +59,44 @@ pub(crate) fn twins_drawn(
     let others = seen(there.cells);
     let pairs = seen(here.cells).into_iter().filter_map(|one| {
         let other = others.iter().find(|other| other.part == one.part)?.clone();
-        let differs = differing(&one, &other);
+        let differs = differing(&one, &other, terms);
         (!differs.is_empty()).then_some((one, other, differs))
     });
-    let sign = |subject: Subject<'_>, seen: &Seen, differs: &[&str]| {
+    let mut pairs: Vec<_> = pairs.collect();
+    let marked: BTreeSet<_> =
+        pairs.iter().flat_map(|(_, _, differs)| differs.iter().copied()).collect();
+    let unmarked = DRAWN.iter().filter(|(character, _)| !marked.contains(character));
+    pairs.extend(unmarked.filter_map(|(character, _)| {
+        let (one, other) = (sign(here.cells, character)?, sign(there.cells, character)?);
+        let differs = differing(&one, &other, terms);
+        (!differs.is_empty()).then_some((one, other, differs))
+    }));
+    let figure = |subject: Subject<'_>, seen: &Seen, differs: &[&str]| {
         Sign { name: subject.name, terms, words: *words }.figure(seen, differs)
     };
-    let drawn = pairs.flat_map(|(one, other, differs)| {
-        [sign(here, &one, &differs), sign(there, &other, &differs)]
+    let drawn = pairs.into_iter().flat_map(|(one, other, differs)| {
+        [figure(here, &one, &differs), figure(there, &other, &differs)]
     });
     drawn.collect()
 }
 
 /// Characters that both drawings show, and in which the two plants never look alike.
-fn differing(one: &Seen, other: &Seen) -> Vec<&'static str> {
+fn differing(one: &Seen, other: &Seen, terms: &BTreeMap<String, Term>) -> Vec<&'static str> {
     let differs = one.told.iter().filter(|told| {
         let same = other.told.iter().find(|there| there.character == told.character);
-        same.is_some_and(|there| told.tells_from(there))
+        same.is_some_and(|there| told.tells_from(there, &kinds(told.character, terms)))
     });
     differs.map(|told| told.character).collect()
+}
+
+/// States of a character, each with the more general one that it is a kind of.
+fn kinds<'a>(character: &str, terms: &'a BTreeMap<String, Term>) -> Vec<(&'a str, &'a str)> {
+    let Some(identify::Kind::States(states)) =
+        terms.get(character).map(|term| &term.character.kind)
+    else {
+        return Vec::new();
+    };
+    states.iter().filter_map(|state| Some((state.id.as_str(), state.kind_of.as_deref()?))).collect()
 }
 
 struct Sign<'a> {
@@ -87,7 +107,7 @@ struct Sign<'a> {
 
 impl Sign<'_> {
     fn figure(&self, seen: &Seen, differs: &[&str]) -> Figure {
-        let part = self.words.word(seen.part.message());
+        let part = self.part(seen);
         let title = Text::new("drawn-figure-title").taxon("plant", self.name).with("part", part);
         let title = self.words.catalogue.say(&title);
         let (width, height) = (SIZE.0 as u32, SIZE.1 as u32);
@@ -131,7 +151,7 @@ impl Sign<'_> {
     }
 
     fn caption(&self, seen: &Seen, differs: &[&str]) -> Prose {
-        let part = self.words.word(seen.part.message());
+        let part = self.part(seen);
         let mut said = Prose::new().strong(&part);
         if !differs.is_empty() {
             said = Prose::new().taxon(self.name).text(" — ").strong(&part);
@@ -187,6 +207,14 @@ impl Sign<'_> {
         self.words.catalogue.say(&says)
     }
 
+    /// What is drawn, as a caption names it.
+    fn part(&self, seen: &Seen) -> String {
+        match seen.part {
+            Part::Sign(character) => large_first(&self.term(character)),
+            part => self.words.word(part.message()),
+        }
+    }
+
     fn term(&self, character: &str) -> String {
         self.terms.get(character).map_or_else(|| character.to_owned(), |term| term.name.clone())
     }
@@ -197,9 +225,17 @@ impl Sign<'_> {
     }
 }
 
+/// With a large first letter, as captions begin.
+fn large_first(words: &str) -> String {
+    let mut letters = words.chars();
+    letters.next().map_or_else(String::new, |first| first.to_uppercase().chain(letters).collect())
+}
+
 impl Part {
     fn message(self) -> &'static str {
         match self {
+            Self::Whole => "drawn-whole",
+            Self::Sign(_) => "drawn-sign-alone",
             Self::Leaf => "drawn-leaf",
             Self::Stand => "drawn-stand",
             Self::Twig => "drawn-twig",
@@ -229,6 +265,10 @@ mod tests {
             plant.insert(character.to_owned(), cell.clone());
         }
         all
+    }
+
+    fn terms() -> BTreeMap<String, Term> {
+        HERBAL.flora.glossary.terms().map(|t| (t.character.id.clone(), t.clone())).collect()
     }
 
     #[test]
@@ -278,8 +318,7 @@ mod tests {
     fn twins_show_only_what_differs_and_a_plant_does_not_differ_from_itself() {
         let catalogue = Catalogue::english();
         let words = Words::new(&catalogue).with_herbal(&HERBAL);
-        let terms: BTreeMap<_, _> =
-            HERBAL.flora.glossary.terms().map(|t| (t.character.id.clone(), t.clone())).collect();
+        let terms = terms();
         let all = cells();
         let [nettle, dead] = ["Urtica dioica", "Lamium album"];
         let here = Subject { name: nettle, cells: &all[nettle] };
@@ -297,11 +336,49 @@ mod tests {
     }
 
     #[test]
+    fn twins_show_the_signs_that_no_part_shows() {
+        let catalogue = Catalogue::english();
+        let words = Words::new(&catalogue).with_herbal(&HERBAL);
+        let (terms, all) = (terms(), cells());
+        let [hemlock, chervil] = ["Conium maculatum", "Anthriscus sylvestris"];
+        let subject = |name| Subject { name, cells: &all[name] };
+        let drawn = twins_drawn(subject(hemlock), subject(chervil), &terms, &words);
+        let mark = large_first(&terms["fruit_surface"].name);
+        let titled: Vec<_> =
+            drawn.iter().filter(|figure| figure.drawing.title().ends_with(&mark)).collect();
+        assert_eq!(titled.len(), 2, "{mark}");
+        for figure in titled {
+            assert!(figure.drawing.svg("x").contains("<circle"), "an arrow with its number");
+            assert!(figure.caption.plain().contains("schematic"));
+        }
+    }
+
+    #[test]
+    fn a_kind_of_a_state_is_not_marked_as_different() {
+        let terms = terms();
+        let of = |state: &str| {
+            let mut cell = cells()["Urtica dioica"]["leaf_margin"].clone();
+            cell.value = identify::Value::States {
+                always: vec![state.to_owned()],
+                usually: Vec::new(),
+                sometimes: Vec::new(),
+                rarely: Vec::new(),
+            };
+            cell.standing = ground::Standing::Published;
+            sign(&BTreeMap::from([("leaf_margin".to_owned(), cell)]), "leaf_margin").unwrap()
+        };
+        let differs = |one, other| differing(&of(one), &of(other), &terms);
+        assert_eq!(differs("serrate", "doubly-serrate"), [""; 0]);
+        assert_eq!(differs("doubly-serrate", "serrate"), [""; 0]);
+        assert_eq!(differs("serrate", "entire"), ["leaf_margin"]);
+    }
+
+    #[test]
     fn what_both_may_show_is_not_marked_as_different() {
         let all = cells();
         for pair in all.values().collect::<Vec<_>>().windows(2) {
             for (one, other) in seen(pair[0]).iter().zip(&seen(pair[1])) {
-                for character in differing(one, other) {
+                for character in differing(one, other, &terms()) {
                     let states = |cells: &BTreeMap<String, Cell>| match &cells[character].value {
                         identify::Value::States { always, usually, sometimes, rarely } => {
                             [always, usually, sometimes, rarely]

@@ -15,7 +15,7 @@ mod sheets;
 mod signs;
 mod sums;
 
-pub use drawn::plate;
+pub use drawn::{plate, state_drawing};
 pub(crate) use plan::act;
 pub use plan::{NamedPage, pages};
 pub use sheets::sheet_pages;

@@ -15,7 +15,7 @@ pub(super) fn sketch(form: ConeForm) -> Sketch {
             s = hung(tiles(0.46, 2.1, 11, Tile::Thin, &|share| 1.0 - 0.75 * share * share * share));
         }
         ConeForm::EggShaped => {
-            s = hung(tiles(0.66, 1.35, 6, Tile::Woody, &|share| {
+            s = hung(tiles(0.56, 1.6, 7, Tile::Woody, &|share| {
                 1.05 - 1.0 * (share - 0.2) * (share - 0.2) * 1.3
             }));
         }

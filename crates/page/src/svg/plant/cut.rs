@@ -1,6 +1,9 @@
 //! Stems and narrow leaves cut across.
 
-use super::{Ink, LeafSection, Sketch, StemInterior, StemSection};
+use super::tone::Area;
+use super::{
+    Ink, LeafSection, PetioleForm, PetioleInterior, Sketch, StemInterior, StemSection, stand,
+};
 use crate::svg::path::{Path, Point, at};
 
 /// What is told of a stem cut across.
@@ -25,6 +28,13 @@ impl StemCut {
     /// A piece of stem with its cut end towards the eye; none where its form is not told.
     pub(crate) fn sketch(&self) -> Option<Sketch> {
         let outline = stem_outline(self.section?);
+        let none = self.interior == Some(StemInterior::NoneAboveGround);
+        let Some(outline) = outline.filter(|_| !none) else {
+            let mut sketch = stand::stemless();
+            sketch.spot("stem_section", at(0.0, 0.1));
+            sketch.spot("stem_interior", at(0.0, 0.1));
+            return Some(sketch);
+        };
         let mut sketch = Sketch::default();
         // The cut lies aslant, as a stem held in the hand is seen.
         let lie = |p: Point| at(p.x, p.y * 0.72);
@@ -54,7 +64,7 @@ impl StemCut {
                 dots(&mut sketch, self.section?, 0.62);
             }
             Some(StemInterior::Solid) => dots(&mut sketch, self.section?, 1.0),
-            None => {}
+            Some(StemInterior::NoneAboveGround) | None => {}
         }
         sketch.spot("stem_section", right);
         sketch.spot("stem_interior", at(0.0, 0.1));
@@ -68,9 +78,10 @@ fn dots(sketch: &mut Sketch, section: StemSection, share: f64) {
         StemSection::Round | StemSection::Ridged => (0.7, 0.7, 0.0),
         StemSection::Square => (0.56, 0.56, 0.0),
         StemSection::Triangular => (0.38, 0.38, 0.0),
-        StemSection::Flattened => (0.75, 0.35, 0.0),
+        StemSection::Flattened => (0.8, 0.24, 0.0),
         StemSection::HalfRound => (0.55, 0.28, -0.2),
         StemSection::TwoEdged => (0.6, 0.22, 0.0),
+        StemSection::NoneAboveGround => return,
     };
     for (ring, count) in [(0.0, 1), (0.34, 6), (0.67, 11), (1.0, 16)] {
         for index in 0..count {
@@ -114,22 +125,24 @@ fn cornered(count: i32, turn: f64) -> Path {
     path.unwrap_or_else(|| Path::from(at(0.0, 0.0))).close()
 }
 
-fn stem_outline(section: StemSection) -> Path {
-    match section {
+/// The form of the cut; none where there is no stem to cut.
+fn stem_outline(section: StemSection) -> Option<Path> {
+    Some(match section {
+        StemSection::NoneAboveGround => return None,
         StemSection::Round => Path::ellipse(at(0.0, 0.0), 0.9, 0.9),
         StemSection::Ridged => ridged(11),
         StemSection::Square => cornered(4, 25.0),
         StemSection::Triangular => cornered(3, -75.0),
-        StemSection::Flattened => Path::ellipse(at(0.0, 0.0), 0.95, 0.5),
+        StemSection::Flattened => Path::ellipse(at(0.0, 0.0), 1.0, 0.36),
         StemSection::HalfRound => Path::from(at(0.9, 0.25))
             .cubic(at(0.8, -0.95), at(-0.8, -0.95), at(-0.9, 0.25))
             .quad(at(0.0, 0.38), at(0.9, 0.25))
             .close(),
-        StemSection::TwoEdged => Path::from(at(1.0, 0.0))
-            .cubic(at(0.55, 0.5), at(-0.55, 0.5), at(-1.0, 0.0))
-            .cubic(at(-0.55, -0.5), at(0.55, -0.5), at(1.0, 0.0))
+        StemSection::TwoEdged => Path::from(at(1.05, 0.0))
+            .quad(at(0.0, 0.9), at(-1.05, 0.0))
+            .quad(at(0.0, -0.9), at(1.05, 0.0))
             .close(),
-    }
+    })
 }
 
 /// Corners from which lines run down the stem.
@@ -145,6 +158,65 @@ fn ridges(section: StemSection) -> Vec<Point> {
         StemSection::Triangular => corners(3, 0.9, -75.0),
         _ => Vec::new(),
     }
+}
+
+/// A leaf stalk cut across, its upper side on top, with its strands.
+pub(super) fn petiole(form: PetioleForm) -> Sketch {
+    let mut s = Sketch::default();
+    let (outline, strands): (Path, &[(f64, f64)]) = match form {
+        PetioleForm::Round => {
+            (Path::ellipse(at(0.0, 0.0), 0.8, 0.8), &[(0.0, -0.5), (0.46, 0.2), (-0.46, 0.2)])
+        }
+        PetioleForm::Channelled => (
+            Path::from(at(-0.34, 0.74))
+                .cubic(at(-0.95, 0.7), at(-1.0, -0.8), at(0.0, -0.8))
+                .cubic(at(1.0, -0.8), at(0.95, 0.7), at(0.34, 0.74))
+                .cubic(at(0.24, 0.1), at(-0.24, 0.1), at(-0.34, 0.74)),
+            &[(0.0, -0.48), (0.46, -0.1), (-0.46, -0.1)],
+        ),
+        PetioleForm::Winged => (
+            Path::from(at(-1.25, 0.3))
+                .quad(at(-0.8, 0.24), at(-0.5, 0.2))
+                .quad(at(0.0, 0.36), at(0.5, 0.2))
+                .quad(at(0.8, 0.24), at(1.25, 0.3))
+                .quad(at(0.8, 0.1), at(0.52, 0.04))
+                .cubic(at(0.5, -0.75), at(-0.5, -0.75), at(-0.52, 0.04))
+                .quad(at(-0.8, 0.1), at(-1.25, 0.3)),
+            &[(0.0, -0.3), (0.28, -0.06), (-0.28, -0.06)],
+        ),
+        PetioleForm::Triangular => {
+            (cornered(3, -90.0), &[(0.0, -0.5), (0.42, 0.22), (-0.42, 0.22)])
+        }
+        PetioleForm::Flattened => {
+            (Path::ellipse(at(0.0, 0.0), 0.26, 0.9), &[(0.0, -0.55), (0.0, 0.0), (0.0, 0.55)])
+        }
+    };
+    s.part(outline, Ink::Outline);
+    for (x, y) in strands {
+        s.part(Path::ellipse(at(*x, *y), 0.11, 0.11), Ink::Vein);
+        s.dot(at(*x, *y), 0.035);
+    }
+    s.small = true;
+    s
+}
+
+/// A leaf stalk cut across near its foot: what is within.
+pub(super) fn petiole_interior(interior: PetioleInterior) -> Sketch {
+    let mut s = Sketch::default();
+    let stalk = Path::from(at(-0.62, 0.0))
+        .line(at(-0.7, -1.7))
+        .quad(at(0.0, -2.0), at(0.7, -1.7))
+        .line(at(0.62, 0.0));
+    s.part(stalk, Ink::Outline);
+    let cut = |share: f64| Path::ellipse(at(0.0, 0.0), 0.62 * share, 0.34 * share);
+    s.part(cut(1.0), Ink::Outline);
+    match interior {
+        PetioleInterior::Hollow => s.add(cut(0.66), Ink::Outline, super::Fill::Solid),
+        PetioleInterior::Solid => {
+            Area::within(&cut(0.86)).points(0.14).into_iter().for_each(|p| s.dot(p, 0.022));
+        }
+    }
+    s
 }
 
 impl LeafCut {

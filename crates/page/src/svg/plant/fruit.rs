@@ -1,6 +1,6 @@
 //! Fruits: how they stand, and one cut open where that is the sign.
 
-use super::{ConeForm, FruitKind, FruitStand, Husk, Inflorescence, Ink, Sketch, cone};
+use super::{ConeForm, FruitKind, FruitStand, Husk, Inflorescence, Ink, Sketch, cone, dry};
 use crate::svg::path::{Path, Point, at};
 
 /// What is told of a fruit.
@@ -53,7 +53,13 @@ impl Fruit {
             FruitKind::Follicle => follicle(&mut s),
             FruitKind::Legume => legume(&mut s),
             FruitKind::Silique => silique(&mut s),
+            FruitKind::Achene => dry::achene(&mut s),
+            FruitKind::Nutlet => dry::nutlet(&mut s),
             FruitKind::Schizocarp => schizocarp(&mut s),
+            FruitKind::Nut => dry::whole_nut(&mut s),
+            FruitKind::Utricle => dry::utricle(&mut s),
+            FruitKind::NakedSeed => dry::naked_seed(&mut s),
+            FruitKind::WoodyCone => s = cone::sketch(ConeForm::EggShaped),
             FruitKind::Samara => samara(&mut s),
             FruitKind::BerryLikeCone => s = cone::sketch(ConeForm::BerryLike),
             FruitKind::ArillateSeed => s = cone::sketch(ConeForm::CupAril),

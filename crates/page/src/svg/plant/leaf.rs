@@ -162,6 +162,11 @@ impl Leaf {
         sketch.map(|p| p - foot)
     }
 
+    /// The blade alone with few, large teeth, for one sign of it.
+    pub(super) fn enlarged(&self) -> Sketch {
+        self.blade(Detail::Leaflet)
+    }
+
     /// A single blade with its foot.
     fn simple(&self) -> Option<Sketch> {
         let side = match self.division {
@@ -358,7 +363,7 @@ impl Leaf {
     fn thrice(&self) -> Sketch {
         let mut sketch = self.main_stalk(0.4, 0.022);
         let mut lace = Sketch::default();
-        feather(&mut lace, at(0.0, 0.0), at(0.0, 1.12), &[5, 4, 2]);
+        feather(&mut lace, at(0.0, 0.0), at(0.0, 1.12), &[4, 4, 2]);
         sketch.over(lace);
         sketch.spot("leaf_type", at(0.0, 0.3));
         sketch
@@ -368,12 +373,7 @@ impl Leaf {
 /// A stalk with side stalks, each with side stalks of its own; `pairs` of each order.
 fn feather(sketch: &mut Sketch, from: Point, way: Point, pairs: &[i32]) {
     let Some((count, deeper)) = pairs.split_first() else {
-        // A piece as a small pointed drop.
-        let out = way.across() * (way.length() * 0.26);
-        let drop = Path::from(from)
-            .quad(from + way * 0.5 + out, from + way)
-            .quad(from + way * 0.5 - out, from);
-        sketch.add(drop.close(), Ink::Vein, Fill::Solid);
+        sketch.straight(from, from + way, Ink::Vein);
         return;
     };
     let ink = if pairs.len() > 2 { Ink::Outline } else { Ink::Vein };

@@ -4,19 +4,41 @@
 //! what lies in front; a filled stroke hides what is behind it. Then it is fitted into its frame.
 //! Dashed means: not told. No drawing is true to scale, and none is evidence.
 
+mod alone;
+mod bark;
+mod bracts;
+mod bud;
+mod climb;
 mod cone;
 mod cut;
+mod dry;
 mod edge;
+mod face;
+mod flower;
 mod flowers;
 mod fruit;
+mod fruit_face;
+mod habit;
+mod hair;
 mod leaf;
 mod needle;
+mod node;
 mod outline;
+mod picked;
+mod pith;
+mod root;
+mod seed;
 mod shoot;
 mod stand;
 mod states;
+mod stem;
+mod tone;
+mod umbel;
+mod underside;
 mod veins;
+mod whole;
 
+pub(crate) use alone::alone;
 pub(crate) use cut::{LeafCut, StemCut};
 pub(crate) use flowers::FlowerStand;
 pub(crate) use fruit::Fruit;
@@ -25,6 +47,15 @@ pub(crate) use needle::Needle;
 pub(crate) use shoot::Twig;
 pub(crate) use stand::Stand;
 pub(crate) use states::*;
+pub(crate) use whole::Whole;
+
+/// The outline of a woody plant, or of a climber.
+pub(crate) fn outline_of(habit: Habit) -> Sketch {
+    let mut sketch = habit::habit(habit);
+    let (low, high) = sketch.bounds();
+    sketch.spot(Habit::CHARACTER, low.towards(high, 0.6));
+    sketch
+}
 
 use super::Drawing;
 use super::path::{Path, Point, at};
@@ -87,6 +118,22 @@ impl Sketch {
 
     fn ball(&mut self, centre: Point, radius: f64) {
         self.part(Path::ellipse(centre, radius, radius), Ink::Outline);
+    }
+
+    /// A smooth line through these.
+    fn thread(&mut self, points: &[Point], ink: Ink) {
+        self.stroke(Path::smooth(points), ink);
+    }
+
+    /// A straight line from one to the other.
+    fn straight(&mut self, from: Point, to: Point, ink: Ink) {
+        self.stroke(Path::straight(&[from, to]), ink);
+    }
+
+    /// A part that narrows to both ends, such as a small leaf: `plump` is its half breadth as a share
+    /// of its length.
+    fn lens(&mut self, foot: Point, tip: Point, plump: f64) {
+        self.part(lens(foot, tip, plump), Ink::Outline);
     }
 
     /// A stalk with two sides: as wide at its foot and top as these say.
@@ -193,6 +240,14 @@ impl Sketch {
         flush(drawing, open);
         fitted.spots
     }
+}
+
+/// The outline of what narrows to both ends.
+fn lens(foot: Point, tip: Point, plump: f64) -> Path {
+    // A quadratic curve lies half as far out as its point.
+    let out = (tip - foot).across() * ((tip - foot).length() * plump * 2.0);
+    let middle = foot.towards(tip, 0.5);
+    Path::from(foot).quad(middle + out, tip).quad(middle - out, foot).close()
 }
 
 fn flush(drawing: &mut Drawing, open: Option<(Ink, String)>) {

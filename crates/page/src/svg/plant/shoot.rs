@@ -198,8 +198,8 @@ fn round_the_twig(needles: Vec<(f64, Sketch)>, top: f64) -> Sketch {
 
 /// One by one round the twig.
 fn all_round() -> Sketch {
-    let needles = (0..30).map(|step| {
-        let share = f64::from(step) / 29.0;
+    let needles = (0..24).map(|step| {
+        let share = f64::from(step) / 23.0;
         let size = 0.72 - 0.2 * share;
         in_space(1.7 * share, 137.5 * f64::from(step), 34.0 + 30.0 * share, size, 0.055)
     });
@@ -235,11 +235,9 @@ fn bundles(count: u8) -> Sketch {
         bundle.part(sheath, Ink::Outline);
         bundle
     };
-    for (step, turn) in
-        [-76.0, 74.0, -58.0, 56.0, -40.0, 38.0, -23.0, 21.0, -5.0, 7.0].iter().enumerate()
-    {
-        let root: Point = at(if *turn < 0.0 { 0.04 } else { -0.04 }, 0.115 * step as f64);
-        sketch.over(bundle.placed(root, 1.0 - 0.012 * step as f64, *turn));
+    for (step, turn) in [-72.0, 70.0, -42.0, 40.0, -14.0, 13.0].iter().enumerate() {
+        let root: Point = at(if *turn < 0.0 { 0.04 } else { -0.04 }, 0.2 * step as f64);
+        sketch.over(bundle.placed(root, 1.0 - 0.02 * step as f64, *turn));
     }
     sketch.stalk(&[at(0.0, -0.5), at(0.0, 0.3), at(0.0, 1.08)], 0.14, 0.09);
     for step in 0..6 {

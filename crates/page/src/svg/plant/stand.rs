@@ -70,12 +70,37 @@ impl Stand {
                 bundles(&bare)
             }
             (Some(Arrangement::TwoRanked), _) => ranked(&leaf),
+            (None, Some(Emergence::AlongStem)) => {
+                grounded(stem(&leaf, &self.poses(Arrangement::Alternate)))
+            }
+            (None, Some(Emergence::PairedOnStem)) => {
+                grounded(stem(&leaf, &self.poses(Arrangement::Opposite)))
+            }
             (None, Some(Emergence::Tufted)) => tufted(&leaf),
             (None, Some(Emergence::Singly)) => singly(&leaf),
             (Some(arrangement), _) => stem(&leaf, &self.poses(arrangement)),
             (None, None) => return None,
         };
         Some(sketch)
+    }
+
+    /// Whether the leaves stand along a stem, and not at the ground.
+    pub(super) fn on_stem(&self) -> bool {
+        match self.arrangement {
+            Some(arrangement) => arrangement != Arrangement::Rosette,
+            None => {
+                matches!(self.emergence, Some(Emergence::AlongStem | Emergence::PairedOnStem))
+            }
+        }
+    }
+
+    /// The characters that its drawing shows, where they are told.
+    pub(crate) fn shows(&self) -> &'static [&'static str] {
+        match self.arrangement {
+            Some(Arrangement::Whorled) => &["leaf_arrangement", "leaves_per_whorl"],
+            Some(_) => &["leaf_arrangement"],
+            None => &["leaf_emergence"],
+        }
     }
 
     fn poses(&self, arrangement: Arrangement) -> Vec<Pose> {
@@ -221,8 +246,33 @@ fn singly(leaf: &Sketch) -> Sketch {
     sketch
 }
 
+/// On a stem that comes out of the ground.
+fn grounded(shoot: Sketch) -> Sketch {
+    let mut sketch = shoot.placed(at(0.0, 0.28), 1.0, 0.0);
+    ground(&mut sketch, 0.8);
+    sketch.spot("leaf_emergence", at(0.0, 0.3));
+    sketch
+}
+
+/// Leaves that come out of the ground, and no stem among them.
+pub(super) fn stemless() -> Sketch {
+    let leaf = Leaf {
+        build: Some(super::Build::Simple),
+        shape: Some(super::Shape::Lanceolate),
+        edge: Some(super::Edge::Entire),
+        veins: Some(super::Veins::Pinnate),
+        ..Leaf::default()
+    };
+    let mut sketch = leaf.mini().map_or_else(Sketch::default, |leaf| tufted(&leaf));
+    for turn in [-26.0, 0.0, 26.0] {
+        let root = Point::polar(0.34, -90.0 + turn);
+        sketch.thread(&[at(0.0, -0.02), root * 0.5 + at(0.02, 0.0), root], Ink::Outline);
+    }
+    sketch
+}
+
 /// A line for the ground, so far to both sides, with strokes for the earth below.
-fn ground(sketch: &mut Sketch, wide: f64) {
+pub(super) fn ground(sketch: &mut Sketch, wide: f64) {
     let line: Vec<Point> =
         (-4..=4).map(|i| at(wide * f64::from(i) / 4.0, 0.008 * f64::from(i * i % 3))).collect();
     sketch.stroke(Path::smooth(&line), Ink::Outline);

@@ -131,15 +131,13 @@ impl Blade<'_> {
         }
         if !self.edged.tips.is_empty() && self.edged.tips.len() < 8 {
             let begin = |tip: &Point| at(0.0, (tip.y - tip.x * 0.95).max(self.from.y + 0.03));
-            let inner = self.edged.tips.iter().filter(|tip| tip.x > 0.06);
+            // The lowest teeth have no vein of their own: it would run along the edge.
+            let inner = |tip: &&Point| tip.x > 0.06 && tip.y - self.from.y > tip.x * 0.5;
             let goals = match self.ends {
                 Some(VeinEnds::Notches) => &self.edged.notches,
                 _ => &self.edged.tips,
             };
-            let goals: Vec<_> = match self.ends {
-                Some(_) => goals.iter().filter(|tip| tip.x > 0.06).collect(),
-                None => inner.collect(),
-            };
+            let goals: Vec<_> = goals.iter().filter(inner).collect();
             return goals
                 .into_iter()
                 .map(|tip| (begin(tip), begin(tip).towards(*tip, 0.96)))

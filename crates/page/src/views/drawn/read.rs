@@ -2,9 +2,9 @@
 
 use crate::svg::plant::{
     Arrangement, Build, ConeForm, Division, Edge, Emergence, FlowerStand, Foot, Fruit, FruitKind,
-    FruitStand, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot, NeedleSection,
-    NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut, StemInterior,
-    StemSection, Twig, VeinEnds, Veins,
+    FruitStand, Habit, Husk, Inflorescence, Leaf, LeafCut, LeafSection, Needle, NeedleFoot,
+    NeedleSection, NeedleStand, NeedleTip, Petals, Shape, Sketch, Spray, Stand, StemCut,
+    StemInterior, StemSection, Twig, Underground, VeinEnds, Veins, Whole, alone, outline_of,
 };
 use ground::Standing;
 use identify::{Cell, Value};
@@ -13,6 +13,7 @@ use std::collections::{BTreeMap, BTreeSet};
 /// What of a plant is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
 pub(super) enum Part {
+    Whole,
     Leaf,
     Stand,
     Twig,
@@ -21,6 +22,8 @@ pub(super) enum Part {
     Stem,
     Flowers,
     Fruit,
+    /// One sign by itself.
+    Sign(&'static str),
 }
 
 /// A character as it is drawn.
@@ -45,10 +48,18 @@ enum Ever {
 }
 
 impl Told {
-    /// Whether the two never look alike in this character, and both by published sources.
-    pub(super) fn tells_from(&self, other: &Self) -> bool {
+    /// Whether the two never look alike in this character, and both by published sources. A state and
+    /// a kind of it are alike: `kinds` are such pairs.
+    pub(super) fn tells_from(&self, other: &Self, kinds: &[(&str, &str)]) -> bool {
+        let alike = |here: &String, there: &String| {
+            here == there
+                || kinds.contains(&(here.as_str(), there.as_str()))
+                || kinds.contains(&(there.as_str(), here.as_str()))
+        };
         let apart = match (&self.ever, &other.ever) {
-            (Ever::States(here), Ever::States(there)) => here.is_disjoint(there),
+            (Ever::States(here), Ever::States(there)) => {
+                !here.iter().any(|here| there.iter().any(|there| alike(here, there)))
+            }
             (Ever::Range(low, high), Ever::Range(least, most)) => high < least || most < low,
             _ => false,
         };
@@ -68,8 +79,15 @@ pub(super) struct Seen {
 
 /// Everything of a plant that can be drawn.
 pub(super) fn seen(cells: &BTreeMap<String, Cell>) -> Vec<Seen> {
-    let reads = [leaf, stand, twig, needle, leaf_cut, stem, flowers, fruit];
+    let reads = [whole, leaf, stand, twig, needle, leaf_cut, stem, flowers, fruit];
     reads.into_iter().filter_map(|read| read(&mut Reader { cells, told: Vec::new() })).collect()
+}
+
+/// One character by itself, where a state that is seen as a rule has a drawing.
+pub(super) fn sign(cells: &BTreeMap<String, Cell>, character: &'static str) -> Option<Seen> {
+    let mut reader = Reader { cells, told: Vec::new() };
+    let sketch = reader.pick(character, |state| alone(character, state), |_| false)?;
+    reader.seen(Part::Sign(character), sketch, &[character], &[])
 }
 
 /// Reads cells, and keeps what was read.
@@ -89,6 +107,15 @@ impl Reader<'_> {
         &mut self,
         character: &'static str,
         of: fn(&str) -> Option<T>,
+        pass: impl Fn(&T) -> bool,
+    ) -> Option<T> {
+        self.pick(character, of, pass)
+    }
+
+    fn pick<T>(
+        &mut self,
+        character: &'static str,
+        of: impl Fn(&str) -> Option<T>,
         pass: impl Fn(&T) -> bool,
     ) -> Option<T> {
         let cell = self.cells.get(character).filter(|cell| drawable(cell))?;
@@ -218,20 +245,37 @@ fn leaf(reader: &mut Reader<'_>) -> Option<Seen> {
     reader.seen(Part::Leaf, leaf.sketch()?, &leaf.shows(), &untold)
 }
 
-fn stand(reader: &mut Reader<'_>) -> Option<Seen> {
-    let leaf = blade(reader);
-    let stand = Stand {
+/// A herb from root to flower; of what is woody or climbs, its outline.
+fn whole(reader: &mut Reader<'_>) -> Option<Seen> {
+    if let Some(habit) = reader.read(Habit::CHARACTER, Habit::of)
+        && habit != Habit::Herb
+    {
+        // The crown of a conifer has a form of its own, which no character tells.
+        let conifer =
+            matches!(reader.read(Build::CHARACTER, Build::of), Some(Build::Needle | Build::Scale));
+        let sketch = (!conifer).then(|| outline_of(habit))?;
+        return reader.seen(Part::Whole, sketch, &[Habit::CHARACTER], &[]);
+    }
+    let whole = Whole {
+        stand: standing(reader),
+        flowers: flowering(reader),
+        underground: reader.read(Underground::CHARACTER, Underground::of),
+    };
+    reader.seen(Part::Whole, whole.sketch()?, &whole.shows(), &[])
+}
+
+fn standing(reader: &mut Reader<'_>) -> Stand {
+    Stand {
         arrangement: reader.read(Arrangement::CHARACTER, Arrangement::of),
         emergence: reader.read(Emergence::CHARACTER, Emergence::of),
         in_ring: reader.count("leaves_per_whorl"),
-        leaf,
-    };
-    let shows: &[&str] = match stand.arrangement {
-        Some(Arrangement::Whorled) => &["leaf_arrangement", "leaves_per_whorl"],
-        Some(_) => &["leaf_arrangement"],
-        None => &["leaf_emergence"],
-    };
-    reader.seen(Part::Stand, stand.sketch()?, shows, &[])
+        leaf: blade(reader),
+    }
+}
+
+fn stand(reader: &mut Reader<'_>) -> Option<Seen> {
+    let stand = standing(reader);
+    reader.seen(Part::Stand, stand.sketch()?, stand.shows(), &[])
 }
 
 fn twig(reader: &mut Reader<'_>) -> Option<Seen> {
@@ -286,11 +330,15 @@ fn stem(reader: &mut Reader<'_>) -> Option<Seen> {
     reader.seen(Part::Stem, cut.sketch()?, &shows, &[])
 }
 
-fn flowers(reader: &mut Reader<'_>) -> Option<Seen> {
-    let stand = FlowerStand {
+fn flowering(reader: &mut Reader<'_>) -> FlowerStand {
+    FlowerStand {
         form: reader.read(Inflorescence::CHARACTER, Inflorescence::of),
         petals: reader.read(Petals::CHARACTER, Petals::of),
-    };
+    }
+}
+
+fn flowers(reader: &mut Reader<'_>) -> Option<Seen> {
+    let stand = flowering(reader);
     let untold: &[_] = if stand.petals.is_none() { &[Petals::CHARACTER] } else { &[] };
     reader.seen(Part::Flowers, stand.sketch()?, stand.shows(), untold)
 }
