@@ -130,20 +130,31 @@ fn cut(word: Line, most: usize) -> Vec<Line> {
     if word.width <= most {
         return vec![word];
     }
-    let mut parts = vec![Line::default()];
+    let mut parts = Vec::new();
+    let mut part = Line::default();
     for piece in &word.pieces {
-        for letter in piece.letters.chars() {
-            let cells = letter.width().unwrap_or(0);
-            let full = parts.last().is_some_and(|part| part.width + cells > most);
-            if full && cells > 0 {
-                parts.push(Line::default());
-            }
-            if let Some(part) = parts.last_mut() {
-                part.push(piece.face, letter.encode_utf8(&mut [0; 4]));
+        for letter in letters(&piece.letters) {
+            let mut longer = part.clone();
+            longer.push(piece.face, letter);
+            if longer.width > most && part.width > 0 {
+                parts.push(std::mem::take(&mut part));
+                part.push(piece.face, letter);
+            } else {
+                part = longer;
             }
         }
     }
+    parts.push(part);
     parts
+}
+
+/// Each letter with what follows it without a width of its own: a selector may make it wider.
+fn letters(words: &str) -> Vec<&str> {
+    let wide = |letter: &char| letter.width().unwrap_or(0) > 0;
+    let starts = words.char_indices().filter(|(at, letter)| *at == 0 || wide(letter));
+    let starts: Vec<_> = starts.map(|(at, _)| at).chain([words.len()]).collect();
+    let edges = starts.iter().zip(starts.iter().skip(1));
+    edges.filter_map(|(from, to)| words.get(*from..*to)).collect()
 }
 
 #[cfg(test)]
@@ -171,6 +182,11 @@ mod tests {
     #[test]
     fn an_emoji_takes_two_cells() {
         assert_eq!(lines(&Prose::from("🌿🌿🌿"), 5), ["🌿🌿", "🌿"]);
+    }
+
+    #[test]
+    fn a_letter_that_a_selector_widens_goes_on_in_the_next_line() {
+        assert_eq!(lines(&Prose::from("abc🕯\u{fe0f}"), 4), ["abc", "🕯\u{fe0f}"]);
     }
 
     #[test]
