@@ -15,6 +15,12 @@ const LOOKS: [&str; 3] = ["", "dusk", "contrast"];
 
 const PROBE: &str = include_str!("access.js");
 
+/// A fault of each kind, which must be found, or finding none proves nothing.
+const PLANTED: &str = "document.getElementById('main').insertAdjacentHTML('beforeend',
+    '<div id=planted><p style=\"color:#bbb;width:2000px\">pale</p>' +
+    '<button tabindex=-1 style=\"min-height:0;height:20px;padding:0\">small</button></div>')";
+const PLANTED_FAULTS: [&str; 4] = ["color-contrast", "px wide", "not reached by keys", "small"];
+
 /// What was looked at, and what was found.
 #[derive(Default)]
 struct Count {
@@ -30,6 +36,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     browser.load("/").await?;
     let at = outing::whole(&browser).await?;
     browser.run(&format!("{checker}\n{PROBE}"), Vec::new()).await?;
+    prove(&browser).await?;
     let mut count = Count::default();
     for to in screens(&browser, &at).await? {
         browser.go(&to).await?;
@@ -46,6 +53,18 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     figure("findings", findings.len(), "findings");
     findings.iter().for_each(say);
     if findings.is_empty() { Ok(()) } else { Err("screens have faults".into()) }
+}
+
+async fn prove(browser: &Browser) -> Outcome {
+    browser.run(PLANTED, Vec::new()).await?;
+    let mut planted = Count::default();
+    screen(browser, "planted", &mut planted).await?;
+    browser.run("document.getElementById('planted').remove()", Vec::new()).await?;
+    let found = |fault: &&str| planted.findings.iter().any(|finding| finding.contains(*fault));
+    match PLANTED_FAULTS.iter().find(|fault| !found(fault)) {
+        None => Ok(()),
+        Some(fault) => Err(format!("a planted fault was overlooked: {fault}").into()),
+    }
 }
 
 /// Every kind of screen.
