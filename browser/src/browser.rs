@@ -22,6 +22,17 @@ pub(crate) struct Browser {
     pub(crate) client: Client,
     pub(crate) origin: String,
     profile: PathBuf,
+    /// Whether it still has to be ended.
+    open: bool,
+}
+
+/// A scenario that failed leaves no browser behind.
+impl Drop for Browser {
+    fn drop(&mut self) {
+        if self.open {
+            let _ = self.end();
+        }
+    }
 }
 
 /// A screen is there that was not looked at before.
@@ -30,11 +41,13 @@ const FRESH: &str = "const main = document.getElementById('main'); \
 
 impl Browser {
     pub(crate) fn new(client: Client, origin: String, profile: PathBuf) -> Self {
-        Self { client, origin, profile }
+        Self { client, origin, profile, open: true }
     }
 
-    pub(crate) async fn close(self) -> Outcome {
-        Ok(self.client.close().await?)
+    pub(crate) async fn close(mut self) -> Outcome {
+        self.client.clone().close().await?;
+        self.open = false;
+        Ok(())
     }
 
     /// Closes it; the addresses that its pages and workers asked for.
@@ -46,7 +59,17 @@ impl Browser {
     }
 
     /// Kills the browser as a machine without power does; the lock of its profile names it.
-    pub(crate) async fn kill(&self) -> Outcome {
+    pub(crate) async fn kill(mut self) -> Outcome {
+        self.open = false;
+        let process = self.end()?;
+        until("the browser to end", || !runs(&process)).await?;
+        // The driver is told, so that it lets go of the browser; what it answers means nothing.
+        let _ = self.client.clone().close().await;
+        Ok(())
+    }
+
+    /// Kills it; where the system lists its process.
+    fn end(&self) -> Outcome<PathBuf> {
         let lock = fs::read_link(self.profile.join("SingletonLock"))?;
         let lock = lock.to_string_lossy().into_owned();
         let id = lock.rsplit('-').next().ok_or("the profile names no browser")?;
@@ -54,11 +77,7 @@ impl Browser {
         if !killed.success() {
             return Err("the browser could not be killed".into());
         }
-        let process = Path::new("/proc").join(id);
-        until("the browser to end", || !runs(&process)).await?;
-        // The driver is told, so that it lets go of the browser; what it answers means nothing.
-        let _ = self.client.clone().close().await;
-        Ok(())
+        Ok(Path::new("/proc").join(id))
     }
 
     // ---- screens ------------------------------------------------------------------------------

@@ -40,7 +40,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     for round in 0..ground.kills {
         let browser = ground.browser("killed").await?;
         lost.extend(missing(&browser, &at, &confirmed).await?);
-        write_and_kill(ground, &browser, &at, round).await?;
+        write_and_kill(ground, browser, &at, round).await?;
         confirmed.extend(told(ground));
     }
     let browser = ground.browser("killed").await?;
@@ -54,7 +54,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
 }
 
 /// Kills at another moment of the writing each time.
-async fn write_and_kill(ground: &Ground, browser: &Browser, at: &str, round: usize) -> Outcome {
+async fn write_and_kill(ground: &Ground, browser: Browser, at: &str, round: usize) -> Outcome {
     ground.site.asked();
     browser.run(WRITE, vec![json!(at), json!(round)]).await?;
     let enough = 1 + round % 3;
