@@ -18,10 +18,13 @@ pub(crate) fn serve(house: &House) -> Outcome {
 }
 
 /// The command line with the app in it.
-fn build(house: &House) -> Outcome<PathBuf> {
-    let program = program(house)?;
-    run(house.cargo(["build", "--package", "trug"]).env(PROGRAM, program))?;
-    Ok(house.target.join("debug/trug"))
+pub(crate) fn build(house: &House) -> Outcome<PathBuf> {
+    let trug = house.target.join("debug/trug");
+    if !house.built_before(&trug) {
+        let program = program(house)?;
+        run(house.cargo(["build", "--package", "trug"]).env(PROGRAM, program))?;
+    }
+    Ok(trug)
 }
 
 /// The program for the browser, packed; written anew only when it changed.

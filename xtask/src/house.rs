@@ -58,12 +58,16 @@ impl House {
             Program::Example(name) => ("--example", "debug/examples", name),
         };
         let built = self.target.join(folder).join(name);
-        // Built for itself alone it would ask its libraries for less than all do together, and they
-        // would be compiled once more.
-        if self.linter.is_none() || !built.exists() {
+        if !self.built_before(&built) {
             run(&mut self.cargo(["build", "--quiet", "--package", package, kind, name]))?;
         }
         Ok(built)
+    }
+
+    /// Whether the step that builds everything built this. Built for itself alone a program would ask its
+    /// libraries for less than all do together, and they would be compiled once more.
+    pub(crate) fn built_before(&self, program: &Path) -> bool {
+        self.linter.is_some() && program.exists()
     }
 
     /// A command that runs in the folder of the workspace.

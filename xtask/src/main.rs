@@ -1,6 +1,7 @@
 //! The commands of the project. `cargo xtask` names them.
 
 mod app;
+mod browser;
 mod calendar;
 mod cores;
 mod demo;

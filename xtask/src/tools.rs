@@ -19,6 +19,7 @@ pub(crate) const QPDF: Tool = Tool { names: &["qpdf"], package: "qpdf" };
 pub(crate) const ZBAR: Tool = Tool { names: &["zbarimg"], package: "zbar-tools" };
 pub(crate) const CHROMIUM: Tool =
     Tool { names: &["chromium", "chromium-browser", "google-chrome"], package: "chromium" };
+pub(crate) const CHROMEDRIVER: Tool = Tool { names: &["chromedriver"], package: "chromium-driver" };
 
 /// The accessibility checker, pinned so that its rules are the same everywhere.
 const AXE: &str = "axe-core@4.14.1";
@@ -29,7 +30,7 @@ const ICALENDAR: &str = "icalendar==7.3.2";
 /// Sees to everything that the steps need, before any of them takes its time.
 pub(crate) fn ready(house: &House) -> Outcome {
     wasm_target(house)?;
-    let programs = [NODE, CHROMIUM, PDFINFO, QPDF, ZBAR];
+    let programs = [NODE, CHROMIUM, CHROMEDRIVER, PDFINFO, QPDF, ZBAR];
     let mut found: Vec<_> = programs.iter().map(|tool| tool.find(house)).collect::<Outcome<_>>()?;
     found.extend([axe(house)?, python_with_icalendar(house)?]);
     found.push(python_with(house, &[NUMPY, PIKEPDF, PILLOW])?);

@@ -42,7 +42,7 @@ async function show(to, { said, back } = {}) {
   if (shown.file) handOut(shown.file);
   if (back === undefined) {
     scrollTo(0, 0);
-    main.querySelector(".warned, h1")?.focus({ preventScroll: true });
+    (main.querySelector(".warned") ?? main.querySelector("h1"))?.focus({ preventScroll: true });
   } else {
     scrollTo(0, back);
   }

@@ -46,7 +46,7 @@ pub(crate) fn nowhere(app: &App, said: &str) -> Screen {
     let main = html! {
         h1 tabindex="-1" { (title) }
         p { (app.word("app-nowhere-says")) " " code { (said) } }
-        p { a href=(Address::Home.link()) { (app.word("app-home")) } }
+        p.alone { a href=(Address::Home.link()) { (app.word("app-home")) } }
     };
     Screen { title, main }
 }

@@ -50,7 +50,7 @@ pub(super) fn last_done(app: &App, book: &str) -> Markup {
             p.did { (what(app, book, entry)) }
             (take_back(app, book, entry))
         }
-        p { a href=(Address::Journal(book.to_owned()).link()) { (app.word("app-journal")) } }
+        p.alone { a href=(Address::Journal(book.to_owned()).link()) { (app.word("app-journal")) } }
     }
 }
 

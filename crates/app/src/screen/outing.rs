@@ -76,7 +76,7 @@ pub(crate) fn plan(app: &App, book: &str) -> Screen {
 pub(super) fn back(app: &App, book: &str) -> Markup {
     let rows = app.books.rows(book).unwrap_or_default();
     html! {
-        p.back { a href=(Address::Outing(book.to_owned()).link()) { (called(app, rows).0) } }
+        p.back.alone { a href=(Address::Outing(book.to_owned()).link()) { (called(app, rows).0) } }
     }
 }
 
@@ -116,7 +116,7 @@ pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
     };
     let title = found.page.title.plain();
     let main = html! {
-        p.back { a href=(Address::Pages(book.to_owned()).link()) { (app.word("app-pages")) } }
+        p.back.alone { a href=(Address::Pages(book.to_owned()).link()) { (app.word("app-pages")) } }
         button.print type="button" { (app.word("app-print")) }
         h1 tabindex="-1" { (title) }
         (PreEscaped(html_body(&found.page)))

@@ -1,0 +1,68 @@
+//! The app in a real browser, scenario by scenario: prints a figure a line, fails when a goal is missed.
+//!
+//! `browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS [SCENARIO…]`
+
+mod access;
+mod browser;
+mod driver;
+mod exchange;
+mod first_visit;
+mod form;
+mod ground;
+mod killed;
+mod net_log;
+mod newer;
+mod outing;
+mod refused;
+mod site;
+mod storage_full;
+mod windows;
+mod without_network;
+
+use ground::{Ground, Outcome, say};
+use std::env;
+use std::process::ExitCode;
+
+#[tokio::main]
+async fn main() -> ExitCode {
+    let args: Vec<_> = env::args().skip(1).collect();
+    let args: Vec<_> = args.iter().map(String::as_str).collect();
+    match run(&args).await {
+        Ok(0) => ExitCode::SUCCESS,
+        Ok(_) => ExitCode::FAILURE,
+        Err(failure) => {
+            say(failure);
+            ExitCode::FAILURE
+        }
+    }
+}
+
+/// How many scenarios failed.
+async fn run(args: &[&str]) -> Outcome<usize> {
+    let [chromedriver, chromium, trug, axe, folder, kills, chosen @ ..] = args else {
+        return Err("browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS [SCENARIO…]".into());
+    };
+    let mut ground = Ground::prepare(chromedriver, chromium, trug, axe, folder, kills).await?;
+    let mut failed = 0;
+    macro_rules! scenario {
+        ($name:literal, $run:path) => {
+            if chosen.is_empty() || chosen.contains(&$name) {
+                ground.begin()?;
+                if let Err(failure) = $run(&mut ground).await {
+                    say(format_args!("{} failed: {failure}", $name));
+                    failed += 1;
+                }
+            }
+        };
+    }
+    scenario!("first-visit", first_visit::run);
+    scenario!("without-network", without_network::run);
+    scenario!("outing", outing::run);
+    scenario!("windows", windows::run);
+    scenario!("storage-full", storage_full::run);
+    scenario!("killed", killed::run);
+    scenario!("newer", newer::run);
+    scenario!("exchange", exchange::run);
+    scenario!("access", access::run);
+    Ok(failed)
+}

@@ -1,0 +1,28 @@
+//! The app in a real browser: what it must do there, driven from outside.
+
+use crate::figure::{self, Figure};
+use crate::house::{House, Outcome, Program, run};
+use crate::{app, tools};
+use std::process::Command;
+
+/// How often the browser is killed while it writes.
+const KILLS: &str = "12";
+
+/// Runs every scenario; one that misses its goal is a failure.
+pub(crate) fn check(house: &House) -> Outcome {
+    run(&mut scenarios(house)?)
+}
+
+/// What the scenarios count.
+pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
+    figure::printed(&mut scenarios(house)?)
+}
+
+fn scenarios(house: &House) -> Outcome<Command> {
+    let tools = [tools::CHROMEDRIVER.find(house)?, tools::CHROMIUM.find(house)?];
+    let trug = app::build(house)?;
+    let program = house.program("browser", Program::Binary("browser"))?;
+    let mut command = house.command(program);
+    command.args(tools).arg(trug).arg(tools::axe(house)?).arg(house.fresh("browser")?).arg(KILLS);
+    Ok(command)
+}
