@@ -25,6 +25,7 @@ cargo xtask demo              works out both outings: the evening before, then t
 cargo xtask app               builds the app and serves it on this machine
 cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
+cargo xtask browser           the app in a browser: every scenario, with an accessibility checker; some minutes
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
 cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
 cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker
@@ -50,6 +51,7 @@ fn run(house: &House, words: &[&str]) -> Outcome {
         ["demo"] => demo::show(house),
         ["test", steps @ ..] => steps::test(house, steps),
         ["figures", names @ ..] => figure::print(house, names),
+        ["browser"] => browser::check(house),
         ["fade"] => trials::fade(house),
         ["recall"] => trials::recall(house),
         ["pages"] => pages::check(house),
