@@ -1,7 +1,8 @@
 // node run.mjs MODULE.wasm FOLDER
 //
-// Feeds every request of the folder to the module and holds its reply against the native one, byte
-// for byte. Prints one figure line; any difference is shown where it begins, and fails.
+// Opens the module with the herbal of the folder, feeds it every request and holds its reply against
+// the native one, byte for byte. Prints one figure line; any difference is shown where it begins, and
+// fails.
 
 import { readFileSync, readdirSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
@@ -11,12 +12,19 @@ const REQUEST = ".request.json";
 
 // No import is given, so a module that asks for one (a clock, a generator) fails here.
 const { instance } = await WebAssembly.instantiate(readFileSync(modulePath), {});
-const { alloc, answer, memory } = instance.exports;
+const { alloc, answer, memory, open } = instance.exports;
+
+function put(bytes) {
+  const at = alloc(bytes.length);
+  new Uint8Array(memory.buffer, at, bytes.length).set(bytes);
+  return at;
+}
+
+const herbal = readFileSync(join(folder, "herbal.bin"));
+if (open(put(herbal), herbal.length) !== 1) throw new Error("the module could not read the herbal");
 
 function ask(request) {
-  const at = alloc(request.length);
-  new Uint8Array(memory.buffer, at, request.length).set(request);
-  const reply = answer(at, request.length);
+  const reply = answer(put(request), request.length);
   const length = new DataView(memory.buffer).getUint32(reply, true);
   return Buffer.from(new Uint8Array(memory.buffer, reply + 4, length));
 }

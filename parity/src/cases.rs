@@ -191,7 +191,12 @@ fn column(name: &str, dist: &Dist, draws: usize) -> Request {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::Machine;
     use std::collections::BTreeSet;
+
+    fn machine() -> Machine {
+        Machine::open(herbal_data::bytes()).unwrap()
+    }
 
     #[test]
     fn every_case_has_its_own_name_and_a_reply() {
@@ -199,8 +204,9 @@ mod tests {
         let names: BTreeSet<_> = cases.iter().map(|case| &case.name).collect();
         assert_eq!(names.len(), cases.len());
         let wrong = ["half", "name-wrong", "show-no-such-plant", "no-such-recipe"];
+        let mut machine = machine();
         for case in &cases {
-            let reply = String::from_utf8(crate::answer(case.request.as_bytes())).unwrap();
+            let reply = String::from_utf8(machine.answer(case.request.as_bytes())).unwrap();
             assert!(!reply.starts_with("{\"fault\":"), "{}: {reply}", case.name);
             let faults = reply.starts_with("{\"faults\":");
             assert_eq!(faults, wrong.iter().any(|part| case.name.contains(part)), "{}", case.name);
@@ -209,7 +215,7 @@ mod tests {
 
     #[test]
     fn what_is_no_request_is_said_to_be_none() {
-        let reply = String::from_utf8(crate::answer(b"{}")).unwrap();
+        let reply = String::from_utf8(machine().answer(b"{}")).unwrap();
         assert!(reply.starts_with("{\"fault\""), "{reply}");
     }
 }

@@ -1,8 +1,9 @@
 //! Bytes of a request in, bytes of a reply out.
 
-use ground::{RandomStart, Spread};
-use herbal_data::{herbal, version};
+use desk::World;
+use ground::{ContentId, RandomStart, Spread};
 use jiff::civil::DateTime;
+use journal::Journal;
 use serde::{Deserialize, Serialize};
 
 /// Something asked of either machine.
@@ -15,38 +16,51 @@ pub(crate) enum Request {
     Desk { now: DateTime, start: RandomStart, request: Box<desk::Request> },
 }
 
-/// The reply to a request, both as JSON. What cannot be read or done is said in the reply.
-#[must_use]
-pub fn answer(request: &[u8]) -> Vec<u8> {
-    let reply = serde_json::from_slice(request)
-        .map_err(|error| error.to_string())
-        .and_then(reply)
-        .and_then(|reply| serde_json::to_vec(&reply).map_err(|error| error.to_string()));
-    reply.unwrap_or_else(|why| serde_json::json!({ "fault": why }).to_string().into_bytes())
-}
+/// What answers: the front door, and the herbal it knows.
+pub struct Machine(World);
 
-fn reply(request: Request) -> Result<serde_json::Value, String> {
-    match request {
-        Request::Column { start, draws, path, dist } => {
-            let dist = dist.checked().map_err(|error| error.to_string())?;
-            let path: Vec<_> = path.iter().map(String::as_str).collect();
-            let mut draws = ground::Draws::of(start, draws);
-            let column = draws.column(&path, &dist).map_err(|fault| fault.to_string())?;
-            let column: Vec<f64> = column.iter().collect();
-            let drawn: Vec<_> = column.iter().map(|draw| ground::Finite::new(*draw)).collect();
-            json((drawn, Spread::of(column)))
-        }
-        Request::Desk { now, start, request } => {
-            let world = desk::World {
-                herbal: herbal(),
-                herbal_version: version().to_owned(),
-                journal: journal::Journal::new(),
-                now,
-                random_start: start,
-            };
-            match desk::answer(&world, *request) {
-                Ok(reply) => json(reply),
-                Err(faults) => json(serde_json::json!({ "faults": faults })),
+impl Machine {
+    /// A machine that knows a herbal, as the program `herbal-data` compiles it.
+    ///
+    /// # Errors
+    /// When the bytes are no herbal of this version.
+    pub fn open(herbal: &[u8]) -> Result<Self, rmp_serde::decode::Error> {
+        Ok(Self(World {
+            herbal: rmp_serde::from_slice(herbal)?,
+            herbal_version: ContentId::of(herbal).to_string(),
+            journal: Journal::new(),
+            now: DateTime::default(),
+            random_start: RandomStart(0),
+        }))
+    }
+
+    /// The reply to a request, both as JSON. What cannot be read or done is said in the reply.
+    #[must_use]
+    pub fn answer(&mut self, request: &[u8]) -> Vec<u8> {
+        let reply = serde_json::from_slice(request)
+            .map_err(|error| error.to_string())
+            .and_then(|request| self.reply(request))
+            .and_then(|reply| serde_json::to_vec(&reply).map_err(|error| error.to_string()));
+        reply.unwrap_or_else(|why| serde_json::json!({ "fault": why }).to_string().into_bytes())
+    }
+
+    fn reply(&mut self, request: Request) -> Result<serde_json::Value, String> {
+        match request {
+            Request::Column { start, draws, path, dist } => {
+                let dist = dist.checked().map_err(|error| error.to_string())?;
+                let path: Vec<_> = path.iter().map(String::as_str).collect();
+                let mut draws = ground::Draws::of(start, draws);
+                let column = draws.column(&path, &dist).map_err(|fault| fault.to_string())?;
+                let column: Vec<f64> = column.iter().collect();
+                let drawn: Vec<_> = column.iter().map(|draw| ground::Finite::new(*draw)).collect();
+                json((drawn, Spread::of(column)))
+            }
+            Request::Desk { now, start, request } => {
+                (self.0.now, self.0.random_start) = (now, start);
+                match desk::answer(&self.0, *request) {
+                    Ok(reply) => json(reply),
+                    Err(faults) => json(serde_json::json!({ "faults": faults })),
+                }
             }
         }
     }

@@ -1,7 +1,7 @@
 //! The same requests answered natively and in WebAssembly, to be compared byte for byte.
 //!
-//! [`answer`] is all that either machine runs. The program of this crate writes every request of
-//! [`cases`] with its native reply; `run.mjs` feeds the requests to the module and compares.
+//! [`Machine`] is all that runs on either side. The example `native` writes every request of [`cases`] with
+//! its native reply; `run.mjs` feeds the requests to the module and compares.
 
 #[cfg(target_arch = "wasm32")]
 mod abi;
@@ -9,4 +9,4 @@ mod cases;
 mod door;
 
 pub use cases::{Case, cases};
-pub use door::answer;
+pub use door::Machine;

@@ -15,7 +15,7 @@ pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
     let node = tools::NODE.find(house)?;
     let folder = house.target.join("parity");
     let module = wasm::build(house)?.join("parity.wasm");
-    let native = house.program("parity", Program::Binary("parity"))?;
+    let native = house.program("parity", Program::Example("native"))?;
     run(house.command(native).arg(&folder))?;
     figure::printed(house.command(node).arg("parity/run.mjs").arg(module).arg(folder))
 }

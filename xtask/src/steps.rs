@@ -40,7 +40,7 @@ const BUILD: &str = "build";
 /// Everything that is tested, for a browser and for this machine. A warning is a failure.
 fn build(house: &House) -> Outcome {
     let program = app::program(house)?;
-    let mut all = house.cargo(["test", "--workspace", "--all-targets", "--no-run"]);
+    let mut all = house.cargo(["build", "--workspace", "--all-targets"]);
     run_without_warnings(all.env(app::PROGRAM, program))
 }
 

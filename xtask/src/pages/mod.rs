@@ -1,7 +1,7 @@
 //! HTML pages in a browser, with an accessibility checker at the widths of a telephone and a desk.
 //!
-//! Each page is copied, the checker (axe-core) is added to the copy, and one outer page shows it in
-//! a frame of each width and collects what the frames report; the browser then prints that page.
+//! Pages are copied, the checker (axe-core) is added to each copy, and one outer page shows some of them in
+//! frames of each width and collects what the frames report; the browser then prints that page.
 
 mod browser;
 
@@ -12,6 +12,9 @@ use std::path::{Path, PathBuf};
 
 /// Widths in CSS pixels.
 const WIDTHS: [u32; 2] = [360, 1280];
+
+/// As many pages are looked at by a browser that was started once.
+const AT_ONCE: usize = 8;
 
 /// A page whose faults the checker must find, or it proves nothing.
 const PLANTED: &str = include_str!("planted.html");
@@ -24,6 +27,7 @@ const PLANTED_FAULTS: [(u32, &str); 5] = [
 ];
 
 /// One thing that is wrong with a page at one width.
+#[derive(Clone, Debug)]
 struct Finding {
     width: u32,
     rule: String,
@@ -43,12 +47,14 @@ pub(crate) fn check_folder(house: &House, folder: &Path) -> Outcome {
     if pages.is_empty() {
         return Err(format!("no page lies under {}", house.short(folder)).into());
     }
-    let looked = cores::share_out(&benches, &pages, |bench, page| {
-        bench.findings(&fs::read_to_string(page)?)
+    let shares: Vec<_> = pages.chunks(AT_ONCE).collect();
+    let looked = cores::share_out(&benches, &shares, |bench, share| {
+        let read: Result<Vec<_>, _> = share.iter().map(fs::read_to_string).collect();
+        bench.findings(&read?)
     });
+    let looked = looked.into_iter().collect::<Outcome<Vec<_>>>()?;
     let mut faults = 0;
-    for (page, findings) in pages.iter().zip(looked) {
-        let findings = findings?;
+    for (page, findings) in pages.iter().zip(looked.concat()) {
         say(format_args!("{}: {} violations", house.short(page), findings.len()));
         for Finding { width, words, .. } in &findings {
             say(format_args!("  at {width} px: {words}"));
@@ -81,13 +87,12 @@ impl Bench {
         fs::create_dir_all(&folder)?;
         fs::copy(axe, folder.join("axe.js"))?;
         fs::write(folder.join("probe.js"), include_str!("probe.js"))?;
-        fs::write(folder.join("frames.html"), frames())?;
         Ok(Self { browser, folder })
     }
 
     /// The checker must find what was planted before its silence means anything.
     fn prove(&self) -> Outcome {
-        let findings = self.findings(PLANTED)?;
+        let findings = self.findings(&[PLANTED.to_owned()])?.concat();
         let found = |(width, rule): &(u32, &str)| {
             findings.iter().any(|finding| finding.width == *width && finding.rule == *rule)
         };
@@ -99,24 +104,30 @@ impl Bench {
         }
     }
 
-    fn findings(&self, page: &str) -> Outcome<Vec<Finding>> {
-        fs::write(self.folder.join("page.html"), with_checker(page))?;
-        let dump = browser::dump(&self.browser, &self.folder, "frames.html")?;
-        read_report(&report(&dump)?)
+    /// What is wrong with each of these pages.
+    fn findings(&self, pages: &[String]) -> Outcome<Vec<Vec<Finding>>> {
+        for (number, page) in pages.iter().enumerate() {
+            fs::write(self.folder.join(format!("{number}.html")), with_checker(page))?;
+        }
+        fs::write(self.folder.join("frames.html"), frames(pages.len()))?;
+        let report = report(&browser::dump(&self.browser, &self.folder, "frames.html")?)?;
+        (0..pages.len()).map(|number| read_report(&report, number)).collect()
     }
 }
 
-fn frames() -> String {
-    let frame = |width| {
+/// The outer page. A page knows its number by the name of its frame.
+fn frames(pages: usize) -> String {
+    let frame = |number, width| {
         format!(
-            "<iframe src=\"page.html\" style=\"border:0;width:{width}px;height:900px\"></iframe>"
+            "<iframe name=\"{number}\" src=\"{number}.html\" style=\"border:0;width:{width}px;height:900px\"></iframe>"
         )
     };
+    let frames = (0..pages).flat_map(|number| WIDTHS.map(|width| frame(number, width)));
     format!(
         "<!doctype html><meta charset=\"utf-8\"><pre id=\"report\"></pre>\
          <script>addEventListener(\"message\", (event) => {{\
          document.getElementById(\"report\").append(event.data + \"\\n\") }})</script>{}",
-        WIDTHS.map(frame).concat()
+        frames.collect::<String>()
     )
 }
 
@@ -136,9 +147,13 @@ fn report(dump: &str) -> Outcome<String> {
     Ok(plain.replace("&amp;", "&"))
 }
 
-/// The findings, once every width reported that the checker ran to its end and passed something.
-fn read_report(report: &str) -> Outcome<Vec<Finding>> {
-    let rows: Vec<Vec<_>> = report.lines().map(|line| line.split('\t').collect()).collect();
+/// The findings on a page, once every width reported that the checker ran to its end and passed something.
+fn read_report(report: &str, page: usize) -> Outcome<Vec<Finding>> {
+    let own = format!("{page}\t");
+    let rows: Vec<Vec<_>> = report
+        .lines()
+        .filter_map(|line| Some(line.strip_prefix(&own)?.split('\t').collect()))
+        .collect();
     let findings: Vec<_> = rows.iter().filter_map(|row| finding(row)).collect();
     let checked = |width: &u32| {
         let width = width.to_string();
@@ -162,18 +177,22 @@ mod tests {
 
     #[test]
     fn a_width_that_did_not_report_is_no_clean_page() {
-        assert!(read_report("checked\t360\t12").is_err());
-        assert!(read_report("checked\t360\t12\nchecked\t1280\t0").is_err());
-        assert!(read_report("checked\t360\t12\nchecked\t1280\t12").unwrap().is_empty());
+        assert!(read_report("0\tchecked\t360\t12", 0).is_err());
+        assert!(read_report("0\tchecked\t360\t12\n0\tchecked\t1280\t0", 0).is_err());
+        let both = "0\tchecked\t360\t12\n0\tchecked\t1280\t12";
+        assert!(read_report(both, 0).unwrap().is_empty());
+        assert!(read_report(both, 1).is_err());
     }
 
     #[test]
-    fn findings_keep_width_and_rule() {
-        let report =
-            "finding\t360\timage-alt\tImages need words\timg\nchecked\t360\t1\nchecked\t1280\t1";
-        let findings = read_report(report).unwrap();
+    fn findings_keep_page_width_and_rule() {
+        let checked = |page| format!("{page}\tchecked\t360\t1\n{page}\tchecked\t1280\t1\n");
+        let found = "1\tfinding\t360\timage-alt\tImages need words\timg\n";
+        let report = [checked(0), found.to_owned(), checked(1)].concat();
+        let findings = read_report(&report, 1).unwrap();
         assert_eq!((findings[0].width, findings[0].rule.as_str()), (360, "image-alt"));
         assert_eq!(findings[0].words, "image-alt: Images need words: img");
+        assert!(read_report(&report, 0).unwrap().is_empty());
     }
 
     #[test]
