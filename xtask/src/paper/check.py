@@ -55,7 +55,7 @@ def look(path, folder):
     with pikepdf.open(path) as pdf:
         findings += [*metadata(pdf), *structure(pdf), *links(pdf), *unmarked(pdf)]
         count = len(pdf.pages)
-    findings += order(path)
+    findings += order(path, folder)
     pages = list(pictures(path, folder))
     if len(pages) != count:
         findings.append(f"poppler draws {len(pages)} pages, pikepdf counts {count}")

@@ -3,7 +3,12 @@
 import html.parser
 import re
 
+import pikepdf
+
 from command import run
+
+# Whatever places text, and names its place in the structure.
+TEXT = set("BT ET Tf Td TD Tm T* Tj TJ ' \" Tc Tw Tz TL Ts Tr q Q cm Do BDC BMC EMC DP MP".split())
 
 
 class Twin(html.parser.HTMLParser):
@@ -54,9 +59,24 @@ def said_by_html(path):
     return squeezed("".join(twin.words))
 
 
-def said_by_pdf(path):
+def without_strokes(path, folder):
+    """A copy that says the same. poppler reads a page once for each of its elements, and three quarters of that
+    would be strokes and colours."""
+    copy = folder / "said.pdf"
+    with pikepdf.open(path) as pdf:
+        for holder, colours in [(pdf.Root, "/OutputIntents"), *((page.Resources, "/ColorSpace") for page in pdf.pages)]:
+            if colours in holder:
+                del holder[colours]
+        for page in pdf.pages:
+            kept = [said for said in pikepdf.parse_content_stream(page) if str(said.operator) in TEXT]
+            page.Contents = pdf.make_stream(pikepdf.unparse_content_stream(kept))
+        pdf.save(copy)
+    return copy
+
+
+def said_by_pdf(path, folder):
     """The words of the structure tree; marks of lists and the insides of drawings are none."""
-    _, said, _ = run("pdfinfo", "-struct-text", str(path))
+    _, said, _ = run("pdfinfo", "-struct-text", str(without_strokes(path, folder)))
     words, skip = [], None
     for line in said.splitlines():
         indent = len(line) - len(line.lstrip(" "))
@@ -74,8 +94,8 @@ def said_by_pdf(path):
 DIFFERS = "reading order differs from the HTML twin"
 
 
-def order(path):
-    here, there = said_by_pdf(path), said_by_html(path.with_suffix(".html"))
+def order(path, folder):
+    here, there = said_by_pdf(path, folder), said_by_html(path.with_suffix(".html"))
     if here == there:
         return []
     at = next((i for i, (a, b) in enumerate(zip(here, there)) if a != b), min(len(here), len(there)))

@@ -50,7 +50,7 @@ def overlooked(path, folder):
     copy.write_bytes(path.read_bytes())
     twin = path.with_suffix(".html").read_text(encoding="utf-8")
     copy.with_suffix(".html").write_text(twin.replace("</h1>", " once more</h1>", 1), encoding="utf-8")
-    if not order(copy):
+    if not order(copy, folder):
         yield "reading order"
     pages = list(pictures(path, folder))
     pale = [(255 - (255 - page.astype(int)) // 3).astype(numpy.uint8) for page in pages]
