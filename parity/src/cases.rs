@@ -1,7 +1,7 @@
 //! The requests that both machines answer.
 
 use crate::door::Request;
-use desk::{InputFile, MakeOrder, NameOrder, Sum};
+use desk::{InHandOrder, InputFile, MakeOrder, NameOrder, Sum};
 use ground::{DRAWS, Dist, DistError, RandomStart};
 use identify::Level;
 use jiff::civil::date;
@@ -75,6 +75,13 @@ fn outing(season: &str, demo: &[(&str, &str)]) -> Vec<Named> {
         add("allowance", desk::Request::Allowance { files: files(from) });
         let order = desk::LabelOrder::default();
         add("labels", desk::Request::Labels { files: files(from), order });
+        let order = InHandOrder {
+            files: files(from),
+            stand: "ramsons-brook".to_owned(),
+            specimen: "ramsons-1".to_owned(),
+            reader: "tobias".to_owned(),
+        };
+        add("in-hand", desk::Request::InHand(order));
         add("serving", desk::Request::Serving { files: files(from), reasons: true });
     }
     requests
@@ -203,7 +210,14 @@ mod tests {
         let cases = cases().unwrap();
         let names: BTreeSet<_> = cases.iter().map(|case| &case.name).collect();
         assert_eq!(names.len(), cases.len());
-        let wrong = ["half", "name-wrong", "show-no-such-plant", "no-such-recipe"];
+        let wrong = [
+            "half",
+            "in-hand-day-autumn",
+            "in-hand-evening-autumn",
+            "name-wrong",
+            "show-no-such-plant",
+            "no-such-recipe",
+        ];
         let mut machine = machine();
         for case in &cases {
             let reply = String::from_utf8(machine.answer(case.request.as_bytes())).unwrap();

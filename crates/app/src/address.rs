@@ -19,12 +19,24 @@ pub(crate) enum Address {
     Row(String, String, Option<String>),
     /// What was written down of an outing, and where entries are taken back.
     Journal(String),
+    /// The plants in hand at its stands, and who reads them.
+    InHand(String),
+    /// What one reader sees of one of them.
+    Reading(Reading),
+    /// What it is, by all that was read.
+    Verdict(String, Specimen),
+    /// The plots of a survey, counted one after the other.
+    Count(String, String),
+    /// How much may go from each stand.
+    Allowance(String),
     /// Its plan.
     Plan(String),
     /// Its pages for paper.
     Pages(String),
     /// One of them.
     Page(String, String),
+    /// The emergency card of the outing of today.
+    Emergency,
     /// The outing as a file.
     OutingFile(String),
     /// Its records as a file.
@@ -37,6 +49,38 @@ pub(crate) enum Address {
     Compare(String, String),
     /// Nothing lies there.
     Nowhere(String),
+}
+
+/// A plant in hand, and where it was picked.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Specimen {
+    pub(crate) stand: String,
+    pub(crate) name: String,
+}
+
+/// One reader before one plant in hand.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(crate) struct Reading {
+    pub(crate) book: String,
+    pub(crate) of: Specimen,
+    pub(crate) reader: String,
+    /// The character that is looked at; none: whatever is best looked at next.
+    pub(crate) look: Option<String>,
+}
+
+impl Specimen {
+    fn new(stand: &str, name: &str) -> Self {
+        Self { stand: stand.to_owned(), name: name.to_owned() }
+    }
+
+    fn written(&self, book: &str) -> String {
+        format!(
+            "/outing/{}/in-hand/{}/{}",
+            escaped(book),
+            escaped(&self.stand),
+            escaped(&self.name)
+        )
+    }
 }
 
 impl Address {
@@ -59,12 +103,27 @@ impl Address {
                 Self::Row((*book).to_owned(), (*table).to_owned(), Some(key))
             }
             ["outing", book, "journal"] => Self::Journal((*book).to_owned()),
+            ["outing", book, "in-hand"] => Self::InHand((*book).to_owned()),
+            ["outing", book, "in-hand", stand, name] => {
+                Self::Verdict((*book).to_owned(), Specimen::new(stand, name))
+            }
+            ["outing", book, "in-hand", stand, name, reader] => Self::Reading(Reading {
+                book: (*book).to_owned(),
+                of: Specimen::new(stand, name),
+                reader: (*reader).to_owned(),
+                look: asked(said, "look"),
+            }),
+            ["outing", book, "count", survey] => {
+                Self::Count((*book).to_owned(), (*survey).to_owned())
+            }
+            ["outing", book, "allowance"] => Self::Allowance((*book).to_owned()),
             ["outing", book, "plan"] => Self::Plan((*book).to_owned()),
             ["outing", book, "pages"] => Self::Pages((*book).to_owned()),
             ["outing", book, "pages", name] => Self::Page((*book).to_owned(), (*name).to_owned()),
             ["outing", book, "file"] => Self::OutingFile((*book).to_owned()),
             ["outing", book, "records"] => Self::Records((*book).to_owned()),
-            ["herbal"] => Self::Herbal(asked(said)),
+            ["emergency"] => Self::Emergency,
+            ["herbal"] => Self::Herbal(asked(said, "words").unwrap_or_default()),
             ["herbal", name] => Self::Plant((*name).to_owned()),
             ["compare", one, other] => Self::Compare((*one).to_owned(), (*other).to_owned()),
             _ => Self::Nowhere(said.to_owned()),
@@ -86,9 +145,20 @@ impl Address {
                 format!("/outing/{}/row/{}/{}", escaped(book), escaped(table), escaped(key))
             }
             Self::Journal(book) => format!("/outing/{}/journal", escaped(book)),
+            Self::InHand(book) => format!("/outing/{}/in-hand", escaped(book)),
+            Self::Verdict(book, of) => of.written(book),
+            Self::Reading(Reading { book, of, reader, look }) => {
+                let look = look.as_ref().map(|look| format!("?look={}", escaped(look)));
+                format!("{}/{}{}", of.written(book), escaped(reader), look.unwrap_or_default())
+            }
+            Self::Count(book, survey) => {
+                format!("/outing/{}/count/{}", escaped(book), escaped(survey))
+            }
+            Self::Allowance(book) => format!("/outing/{}/allowance", escaped(book)),
             Self::Plan(book) => format!("/outing/{}/plan", escaped(book)),
             Self::Pages(book) => format!("/outing/{}/pages", escaped(book)),
             Self::Page(book, name) => format!("/outing/{}/pages/{}", escaped(book), escaped(name)),
+            Self::Emergency => "/emergency".to_owned(),
             Self::OutingFile(book) => format!("/outing/{}/file", escaped(book)),
             Self::Records(book) => format!("/outing/{}/records", escaped(book)),
             Self::Herbal(words) if words.is_empty() => "/herbal".to_owned(),
@@ -105,11 +175,12 @@ impl Address {
     }
 }
 
-/// The words that were searched for.
-fn asked(said: &str) -> String {
-    let (_, query) = said.split_once('?').unwrap_or_default();
-    let words = query.split('&').find_map(|pair| pair.strip_prefix("words="));
-    words.map(plain).unwrap_or_default()
+/// What an address says of a name after its `?`.
+fn asked(said: &str, name: &str) -> Option<String> {
+    let (_, query) = said.split_once('?')?;
+    let is = |pair: &&str| pair.split('=').next() == Some(name);
+    let (_, words) = query.split('&').find(is)?.split_once('=')?;
+    Some(plain(words))
 }
 
 /// A step of an address as it was before it was escaped (RFC 3986, 2.1).
@@ -165,6 +236,23 @@ mod tests {
             Address::Row("b".to_owned(), "stand".to_owned(), Some("a/b ü".to_owned())),
             Address::Row("b".to_owned(), "outing".to_owned(), Some(String::new())),
             Address::Journal("b".to_owned()),
+            Address::Emergency,
+            Address::Count("b".to_owned(), "0f3c".to_owned()),
+            Address::Allowance("b".to_owned()),
+            Address::InHand("b".to_owned()),
+            Address::Verdict("b".to_owned(), Specimen::new("by the weir", "weir-1")),
+            Address::Reading(Reading {
+                book: "b".to_owned(),
+                of: Specimen::new("weir", "weir-1"),
+                reader: "oda".to_owned(),
+                look: None,
+            }),
+            Address::Reading(Reading {
+                book: "b".to_owned(),
+                of: Specimen::new("weir", "weir-1"),
+                reader: "ö/a".to_owned(),
+                look: Some("leaf_base".to_owned()),
+            }),
             Address::Page("b1".to_owned(), "plant-a b".to_owned()),
             Address::Records("b/2".to_owned()),
             Address::Herbal(String::new()),

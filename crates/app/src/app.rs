@@ -1,11 +1,11 @@
 //! The app as it stands on one device.
 
-use crate::address::Address;
+use crate::address::{Address, Reading};
 use crate::books::{Books, Done, NotDone};
 use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
-use crate::{Form, Message, Shown, Visit, take_in};
+use crate::{Form, Message, Shown, Visit, in_hand, take_in};
 use desk::{Plan, Reply, Request, SheetReply, World};
 use ground::{ContentId, Fault, Faults, Place, RandomStart, Text};
 use herbal::Herbal;
@@ -93,9 +93,15 @@ impl App {
                 screen::outing(self, book)
             }
             Address::Journal(book) => screen::journal(self, book, &visit.at),
+            Address::InHand(book) => screen::in_hand(self, book, &visit.at),
+            Address::Reading(reading) => screen::reading(self, reading, None),
+            Address::Verdict(book, of) => screen::verdict(self, book, of),
+            Address::Count(book, survey) => screen::count(self, book, survey, None),
+            Address::Allowance(book) => screen::allowance(self, book),
             Address::Plan(book) => screen::plan(self, book),
             Address::Pages(book) => screen::pages(self, book),
             Address::Page(book, name) => screen::page(self, book, name),
+            Address::Emergency => screen::emergency(self, &visit.at),
             Address::Herbal(words) => screen::herbal(self, words),
             Address::Plant(name) => screen::plant(self, name),
             Address::Compare(one, other) => screen::compare(self, one, other),
@@ -112,10 +118,12 @@ impl App {
             Address::Row(book, table, key) => {
                 edit::put_row(self, &RowAt { book, table, key: key.as_deref() }, form, &visit.at)
             }
+            Address::Count(book, survey) => edit::count(self, (book, survey), form, &visit.at),
+            Address::Reading(reading) => in_hand::look(self, reading, form, &visit.at),
             _ => Err(NotDone::Nowhere),
         };
         match done {
-            Ok(Done { book, keep }) => Shown { keep, ..self.after(address, book, visit) },
+            Ok(Done { book, keep }) => Shown { keep, ..self.after(address, form, book, visit) },
             Err(NotDone::Nowhere) => self.shown(address, screen::nowhere(self, &visit.to)),
             Err(NotDone::AtFault(faults)) => {
                 let tried = Some((form, &faults));
@@ -124,6 +132,10 @@ impl App {
                     Address::Row(book, table, key) => {
                         screen::row(self, &RowAt { book, table, key: key.as_deref() }, tried)
                     }
+                    Address::Reading(reading) => screen::reading(self, reading, Some(&faults)),
+                    Address::Count(book, survey) => {
+                        screen::count(self, book, survey, Some(&faults))
+                    }
                     _ => screen::at_fault(self, &faults),
                 };
                 self.shown(address, again)
@@ -131,10 +143,16 @@ impl App {
         }
     }
 
-    /// What is shown when an act was done: the rows of the table, or the outing.
-    fn after(&self, done: &Address, book: String, visit: &Visit) -> Shown {
+    /// What is shown when an act was done: the rows of the table, the next look, or the outing.
+    fn after(&self, done: &Address, form: &Form, book: String, visit: &Visit) -> Shown {
         let at = match done {
-            Address::Journal(_) => done.clone(),
+            Address::Reading(Reading { of, .. }) if form.says(in_hand::LOOKED) => {
+                Address::Verdict(book, of.clone())
+            }
+            Address::Reading(reading) => {
+                Address::Reading(Reading { look: None, ..reading.clone() })
+            }
+            Address::Journal(_) | Address::Count(..) => done.clone(),
             Address::Row(_, name, _) if table(name).is_some_and(|table| !table.is_single()) => {
                 Address::Rows(book, name.clone())
             }

@@ -64,6 +64,33 @@ pub(crate) fn put_row(
     app.books.say(Some(to.book), vec![change], at)
 }
 
+/// Adds a plot to those that were counted in a survey.
+pub(crate) fn count(
+    app: &mut App,
+    (book, survey): (&str, &str),
+    form: &Form,
+    at: &Moment,
+) -> Result<Done, NotDone> {
+    let mut rows = app.books.rows(book).ok_or(NotDone::Nowhere)?.to_vec();
+    let is = |row: &TableRow| row.table == "survey" && row.key == survey;
+    let place = rows.iter().position(is).ok_or(NotDone::Nowhere)?;
+    let mut row = rows.remove(place);
+    let said = form.one(PLOT);
+    let unread = || Fault::new("app-not-read", Place::entry("survey", "", PLOT), said.as_str());
+    let pieces: u32 = said.trim().parse().map_err(|_| unread())?;
+    let counted = row.cells.entry("pieces".to_owned()).or_insert_with(|| Cell::List(Vec::new()));
+    match counted {
+        Cell::List(plots) => plots.push(Cell::Whole(pieces.into())),
+        _ => return Err(unread().into()),
+    }
+    rows.push(row.clone());
+    app.stands(&rows, &row)?;
+    app.books.say(Some(book), vec![Change::Put(row)], at)
+}
+
+/// The field of the form that counts a plot.
+pub(crate) const PLOT: &str = "plot";
+
 /// The row that a form makes of the one that was: cells that no form asks for stay.
 fn changed(was: TableRow, table: &Table, form: &Form) -> Result<TableRow, Faults> {
     let asked = |field: &String| table.fields.iter().any(|known| known.name == field);
@@ -118,7 +145,7 @@ fn short(called: &str, taken: &BTreeSet<&str>) -> String {
 
 impl App {
     /// Whether a row stands among these: what is wrong elsewhere is for the plan to say.
-    fn stands(&self, rows: &[TableRow], row: &TableRow) -> Result<(), Faults> {
+    pub(crate) fn stands(&self, rows: &[TableRow], row: &TableRow) -> Result<(), Faults> {
         let wrong = |rows: &[TableRow]| match read(&[write("outing.toml", rows)], self.herbal()) {
             Ok(_) => Faults::none(),
             Err(faults) => faults,
@@ -134,11 +161,17 @@ impl App {
         let its = |fault: &&Fault| match &fault.at {
             Place { table: None, .. } => new(fault),
             Place { table: Some(table), entry, .. } => {
-                *table == row.table && entry.as_ref().is_none_or(|entry| *entry == row.key)
+                *table == row.table && entry.as_ref().is_none_or(|entry| names(row, entry))
             }
         };
         with.iter().filter(its).map(bare).collect::<Faults>().or(())
     }
+}
+
+/// Whether a fault that names an entry may mean this row: one without a name goes by what it is of.
+fn names(row: &TableRow, entry: &str) -> bool {
+    let says = |cell: &Cell| matches!(cell, Cell::Words(words) if words == entry);
+    row.key == entry || row.cells.values().any(says)
 }
 
 /// The file is written here and shown to nobody: its name and lines would mean nothing.

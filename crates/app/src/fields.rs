@@ -39,6 +39,10 @@ pub(crate) enum Kind {
     Time,
     Moment,
     Whole,
+    /// Several whole numbers, one on a line.
+    Wholes,
+    /// What was found among the pieces, one on a line: how many, then which plant.
+    Found,
     YesNo,
 }
 
@@ -53,6 +57,8 @@ pub(crate) enum Choice {
     Part,
     Recipe,
     Kitchen,
+    /// The plants in hand that somebody looked at.
+    Specimen,
     /// The rows of this table, by name.
     Of(&'static str),
 }
@@ -66,7 +72,7 @@ const fn may(name: &'static str, kind: Kind) -> Field {
 }
 
 use Choice::{Jurisdiction, Land, Level, Of, Part, Purpose, Recipe, Region};
-use Kind::{Choices, Day, Lines, Moment, Plant, Plants, Time, Whole, Words, YesNo};
+use Kind::{Choices, Day, Found, Lines, Moment, Plant, Plants, Time, Whole, Wholes, Words, YesNo};
 
 /// A choice from one list.
 const fn one(choice: Choice) -> Kind {
@@ -129,6 +135,19 @@ pub(crate) const TABLES: &[Table] = &[
         ],
     },
     Table {
+        name: "survey",
+        fields: &[
+            must("stand", one(Of("stand"))),
+            must("part", one(Part)),
+            must("on", Day),
+            must("by", Words),
+            must("plots-in-stand", Whole),
+            may("pieces", Wholes),
+            may("piece-weights", Lines),
+            may("weights", Lines),
+        ],
+    },
+    Table {
         name: "stop",
         fields: &[
             must("site", one(Of("site"))),
@@ -164,6 +183,7 @@ pub(crate) const TABLES: &[Table] = &[
             must("part", one(Part)),
             must("amount", Words),
             must("at", Moment),
+            may("pattern", one(Choice::Specimen)),
             must("pickers", Choices(Of("reader"))),
         ],
     },
@@ -176,6 +196,7 @@ pub(crate) const TABLES: &[Table] = &[
             must("sorters", Choices(Of("reader"))),
             must("pieces", Whole),
             may("every-piece", YesNo),
+            may("found", Found),
         ],
     },
     Table {
@@ -186,6 +207,26 @@ pub(crate) const TABLES: &[Table] = &[
             must("lots", Choices(Of("lot"))),
             must("at", Moment),
             must("cook", Words),
+        ],
+    },
+    Table {
+        name: "weighing",
+        fields: &[
+            must("of", one(Of("batch"))),
+            must("what", Words),
+            must("at", Moment),
+            may("mass", Words),
+            may("volume", Words),
+        ],
+    },
+    Table {
+        name: "confirmation",
+        fields: &[
+            must("make", one(Of("make"))),
+            must("participants", Choices(Of("participant"))),
+            must("by", Words),
+            must("at", Moment),
+            may("at-most", Whole),
         ],
     },
     Table {
@@ -240,6 +281,14 @@ impl Kind {
             Self::Time => Cell::Words(read::<civil::Time>(first)?.strftime("%H:%M").to_string()),
             Self::Moment => Cell::Moment(read::<DateTime>(first)?),
             Self::Whole => Cell::Whole(read(first)?),
+            Self::Wholes => {
+                let each = lines().flat_map(str::split_whitespace);
+                Cell::List(each.map(|one| Ok(Cell::Whole(read(one)?))).collect::<Result<_, _>>()?)
+            }
+            Self::Found => {
+                let each = lines().filter(|line| !line.is_empty());
+                Cell::List(each.map(found).collect::<Result<_, _>>()?)
+            }
             Self::YesNo => Cell::YesNo(match *first {
                 "yes" => true,
                 "no" => false,
@@ -248,6 +297,13 @@ impl Kind {
         };
         Ok(Some(cell))
     }
+}
+
+/// `2 Lamium album`: so many pieces, and of what.
+fn found(line: &str) -> Result<Cell, Unreadable> {
+    let (pieces, what) = line.split_once(char::is_whitespace).ok_or(Unreadable)?;
+    let (pieces, what) = (Cell::Whole(read(pieces)?), Cell::Words(what.trim().to_owned()));
+    Ok(Cell::Table([("pieces".to_owned(), pieces), ("what".to_owned(), what)].into()))
 }
 
 fn read<T: FromStr>(said: &str) -> Result<T, Unreadable> {
@@ -264,7 +320,11 @@ pub(crate) fn said(cell: &Cell) -> Vec<String> {
         Cell::Day(day) => vec![day.to_string()],
         Cell::Moment(at) => vec![at.strftime("%Y-%m-%dT%H:%M").to_string()],
         Cell::List(all) => all.iter().flat_map(said).collect(),
-        Cell::Table(_) => Vec::new(),
+        Cell::Table(table) => {
+            let part = |field| table.get(field).map(said).unwrap_or_default();
+            let words = [part("pieces"), part("what")].concat().join(" ");
+            if words.is_empty() { Vec::new() } else { vec![words] }
+        }
     }
 }
 
@@ -282,6 +342,8 @@ mod tests {
             (Whole, "14"),
             (YesNo, "no"),
             (Lines, "railway\nbusy-road"),
+            (Wholes, "41\n58\n36"),
+            (Found, "2 Lamium album\n1 Arum maculatum"),
         ];
         for (kind, words) in said_again {
             let cell = kind.cell(&[words]).unwrap().unwrap();
@@ -300,6 +362,8 @@ mod tests {
             (Time, "noon"),
             (Moment, "2027-05-13 at ten"),
             (Whole, "1.5"),
+            (Wholes, "41 some"),
+            (Found, "Lamium album"),
             (YesNo, "si"),
         ] {
             assert_eq!(kind.cell(&[words]), Err(Unreadable), "{words}");

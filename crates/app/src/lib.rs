@@ -12,6 +12,7 @@ mod app;
 mod books;
 mod edit;
 mod fields;
+mod in_hand;
 mod screen;
 mod shell;
 mod take_in;

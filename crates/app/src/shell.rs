@@ -106,6 +106,7 @@ fn document(version: &str, words: &Catalogue) -> String {
                 header.bar {
                     a.first href="#/" { (word("app-name")) }
                     a href="#/herbal" { (word("app-herbal")) }
+                    a href="#/emergency" { (word("app-emergency")) }
                 }
                 div #newer .offer role="status" hidden {
                     p { (word("app-newer")) }
@@ -117,6 +118,8 @@ fn document(version: &str, words: &Catalogue) -> String {
                     p { (word("app-starting")) }
                 }
                 footer.bar {
+                    p #held .held hidden { (word("app-held")) }
+                    p #not-held .held hidden { (word("app-not-held")) }
                     label for="looks" { (word("app-looks")) }
                     select #looks {
                         option value="" { (word("app-looks-day")) }

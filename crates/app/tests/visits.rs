@@ -1,6 +1,9 @@
 //! Visits as a browser makes them: what is shown, what is kept, what is refused.
 #![expect(clippy::unwrap_used, reason = "a test reports by panicking")]
 
+#[path = "visits/in_hand.rs"]
+mod in_hand;
+
 use app::{App, ChosenFile, Form, Kept, Message, Moment, Shown, Visit};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;

@@ -25,12 +25,13 @@ const address = () => (location.hash.startsWith("#/") ? location.hash.slice(1) :
 
 // Screens are asked for one after the other; only the answer to the last is shown.
 let latest = 0;
+let holding;
 
 async function show(to, { said, back } = {}) {
   latest += 1;
   const mine = latest;
   const slow = setTimeout(() => main.setAttribute("aria-busy", "true"), 100);
-  const { shown, failed } = await ask({ to, ...said });
+  const { shown, failed, holds } = await ask({ to, ...said });
   clearTimeout(slow);
   if (mine !== latest) return;
   main.removeAttribute("aria-busy");
@@ -40,6 +41,7 @@ async function show(to, { said, back } = {}) {
   document.title = shown.title;
   main.innerHTML = shown.main;
   if (shown.file) handOut(shown.file);
+  if (holds) holding ??= hold();
   if (back === undefined) {
     scrollTo(0, 0);
     (main.querySelector(".warned") ?? main.querySelector("h1"))?.focus({ preventScroll: true });
@@ -81,6 +83,8 @@ addEventListener("popstate", ({ state }) => show(address(), { back: state?.scrol
 
 addEventListener("click", (event) => {
   if (event.target.closest?.("button.print")) return print();
+  const stepper = event.target.closest?.("[data-step]");
+  if (stepper) return step(stepper.dataset);
   const link = event.target.closest?.("a[href^='#']");
   if (!link || event.ctrlKey || event.metaKey || event.shiftKey) return;
   event.preventDefault();
@@ -88,6 +92,12 @@ addEventListener("click", (event) => {
   if (to.startsWith("/")) lead(to);
   else open(to);
 });
+
+// A button that counts: never below nothing.
+function step({ of, step }) {
+  const field = document.getElementById(of);
+  field.value = Math.max(0, (Number.parseInt(field.value, 10) || 0) + Number(step));
+}
 
 // A place on this screen: what it lies in is opened, and it takes the focus.
 function open(id) {
@@ -138,22 +148,43 @@ dress();
 
 // A newer version waits until somebody asks for it: never in the middle of an outing.
 async function keep() {
-  if (!isSecureContext || !navigator.serviceWorker) {
+  const keeper = navigator.serviceWorker;
+  if (!isSecureContext || !keeper) {
     document.getElementById("not-kept").hidden = false;
     return;
   }
-  const kept = await navigator.serviceWorker.register("sw.js");
-  const offer = () => {
-    if (kept.waiting && navigator.serviceWorker.controller) {
-      document.getElementById("newer").hidden = false;
-    }
-  };
-  offer();
-  kept.addEventListener("updatefound", () => kept.installing?.addEventListener("statechange", offer));
-  document.getElementById("renew").addEventListener("click", () => {
-    navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
-    kept.waiting?.postMessage("take over");
+  const newer = document.getElementById("newer");
+  // The first keeper of all is no newer one.
+  const before = keeper.controller;
+  let asked = false;
+  // Where another window changed to the newer version, this one goes on until it is asked for here, too.
+  keeper.addEventListener("controllerchange", () => {
+    if (asked) location.reload();
+    else if (before) newer.hidden = false;
   });
+  const kept = await keeper.register("sw.js");
+  const offer = () => {
+    if (kept.waiting && keeper.controller) newer.hidden = false;
+  };
+  // It may have come before there was anybody to hear of it.
+  const watch = () => kept.installing?.addEventListener("statechange", offer);
+  offer();
+  watch();
+  kept.addEventListener("updatefound", watch);
+  document.getElementById("renew").addEventListener("click", () => {
+    asked = true;
+    if (kept.waiting) kept.waiting.postMessage("take over");
+    else location.reload();
+  });
+}
+
+// Whether the browser may throw away what is kept when the device is full: asked once there is
+// something to lose, and its answer is shown.
+async function hold() {
+  if (!navigator.storage?.persist) return;
+  const held = (await navigator.storage.persisted()) || (await navigator.storage.persist());
+  document.getElementById(held ? "held" : "not-held").hidden = false;
+  document.getElementById(held ? "not-held" : "held").hidden = true;
 }
 
 keep();

@@ -104,7 +104,7 @@ async function answer({ to, form, files }) {
       }
       seen = (await since(database, seen)).last;
     }
-    return { shown };
+    return { shown, holds: seen > 0 };
   });
 }
 

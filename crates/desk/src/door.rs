@@ -1,6 +1,7 @@
 //! Requests and replies.
 
 use crate::World;
+use crate::in_hand::{InHandOrder, InHandReply, in_hand};
 use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
 use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
@@ -26,6 +27,8 @@ pub enum Request {
     },
     /// What a plant in hand is, or whether it is this one.
     Name(NameOrder),
+    /// What a reader looks at next of a plant in hand, at a stand of an outing.
+    InHand(InHandOrder),
     /// What tells two plants apart.
     Compare {
         /// The plants, by any of their names.
@@ -84,6 +87,8 @@ pub enum Reply {
     Plan(Box<Plan>),
     /// What a plant in hand is.
     Name(Box<NameReply>),
+    /// What to look at next, and what it is so far.
+    InHand(Box<InHandReply>),
     /// What tells two plants apart.
     Compare(CompareReply),
     /// How much may go.
@@ -117,6 +122,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
             Reply::Plan(Box::new(plan(world, &read(&files)?, reasons)?))
         }
         Request::Name(order) => Reply::Name(Box::new(name(world, &order)?)),
+        Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
         Request::Allowance { files } => Reply::Allowance(allowances(world, &read(&files)?)),
         Request::Make(order) => Reply::Make(Box::new(make(world, &order)?)),

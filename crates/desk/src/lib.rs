@@ -6,6 +6,7 @@
 
 mod door;
 mod fade;
+mod in_hand;
 mod judging;
 mod knowledge;
 mod label;
@@ -22,6 +23,7 @@ mod world;
 
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
+pub use in_hand::{InHandOrder, InHandReply};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
 pub use making::{MakeOrder, MakeReply};

@@ -99,7 +99,8 @@ pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults
     Ok(NameReply { verdicts, next, telling, harms })
 }
 
-fn in_plain_words(
+/// Verdicts and what to look at next, in the plain words of the glossary.
+pub(crate) fn in_plain_words(
     world: &World,
     verdicts: Vec<Verdict>,
     next: Option<Next>,

@@ -5,13 +5,15 @@ use super::{Screen, nowhere};
 use crate::App;
 use crate::address::Address;
 use crate::edit::RowAt;
-use crate::fields::{Choice, Field, Kind, Table, said, table};
+use crate::fields::{Choice, Field, Kind, Table, said, said as said_of, table};
+use crate::in_hand::LOOKS;
 use crate::visit::{Form, Moment};
 use desk::{Cell, TableRow};
 use ground::{Fault, Faults, MeasureSystem, Part, Region};
 use harvest::Purpose;
 use identify::Level;
 use maud::{Markup, html};
+use std::collections::BTreeSet;
 
 /// A form that was filled in, and what is wrong with it.
 type Tried<'a> = Option<(&'a Form, &'a Faults)>;
@@ -169,7 +171,7 @@ impl Filling<'_> {
             Kind::Choice(choice) if !choices(choice).is_empty() => {
                 asked.select(&self.app.word("app-choose"), &choices(choice))
             }
-            Kind::Lines | Kind::Plants => asked.lines(),
+            Kind::Lines | Kind::Plants | Kind::Wholes | Kind::Found => asked.lines(),
             Kind::Day => asked.input("date", None),
             Kind::Time => asked.input("time", None),
             Kind::Moment => asked.input("datetime-local", None),
@@ -284,6 +286,12 @@ impl App {
             }
             Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
             Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
+            Choice::Specimen => {
+                let seen = all.iter().filter(|row| row.table == LOOKS);
+                let named = seen.filter_map(|row| row.cells.get("specimen")).flat_map(said_of);
+                let once: BTreeSet<String> = named.collect();
+                once.into_iter().map(|name| (name.clone(), name)).collect()
+            }
             Choice::Of(table) => {
                 let named = all.iter().filter(|row| row.table == table);
                 named.map(|row| (row.key.clone(), called(row))).collect()

@@ -1,17 +1,21 @@
 //! The screens.
 
+mod count;
 mod form;
 mod herbal;
 mod home;
+mod in_hand;
 mod journal;
 mod outing;
 mod rows;
 
+pub(crate) use count::{allowance, count};
 pub(crate) use form::{new, row};
 pub(crate) use herbal::{compare, herbal, plant};
 pub(crate) use home::{home, nowhere};
+pub(crate) use in_hand::{in_hand, reading, verdict};
 pub(crate) use journal::journal;
-pub(crate) use outing::{outing, page, pages, plan};
+pub(crate) use outing::{emergency, outing, page, pages, plan};
 pub(crate) use rows::rows;
 
 use outing::back;

@@ -5,6 +5,7 @@ use super::rows::tables;
 use super::{Screen, answered, at_fault, nowhere};
 use crate::App;
 use crate::address::Address;
+use crate::visit::Moment;
 use desk::{Cell, Reply, Request, TableRow, usual_paper};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
@@ -38,8 +39,11 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
         h1 tabindex="-1" { (title) }
         p { (day) }
         ul.ways role="list" {
+            (way(Address::InHand(book()), "app-in-hand"))
+            (way(Address::Allowance(book()), "app-allowance"))
             (way(Address::Plan(book()), "app-plan"))
             (way(Address::Pages(book()), "app-pages"))
+            (way(Address::Page(book(), CARD.to_owned()), "app-emergency"))
         }
         (last_done(app, &book()))
         h2 { (app.word("app-tables")) }
@@ -120,6 +124,37 @@ pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
         button.print type="button" { (app.word("app-print")) }
         h1 tabindex="-1" { (title) }
         (PreEscaped(html_body(&found.page)))
+    };
+    Screen { title, main }
+}
+
+/// The page for whoever needs help.
+const CARD: &str = "emergency-card";
+
+/// The emergency card of the one outing of today, or the ways to those of all.
+pub(crate) fn emergency(app: &App, at: &Moment) -> Screen {
+    let is_today = |rows: &[TableRow]| {
+        let today = Some(&Cell::Day(at.now.date()));
+        rows.iter().any(|row| row.table == "outing" && row.cells.get("date") == today)
+    };
+    let today: Vec<_> = app.books.iter().filter(|(_, rows)| is_today(rows)).collect();
+    if let [(book, _)] = today.as_slice() {
+        return page(app, book, CARD);
+    }
+    let title = app.word("app-emergency");
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        p { (app.word("app-emergency-says")) }
+        ul.ways role="list" {
+            @for (book, rows) in app.books.iter() {
+                @let (name, day) = called(app, rows);
+                li {
+                    a href=(Address::Page(book.to_owned(), CARD.to_owned()).link()) {
+                        (name) @if !day.is_empty() { ", " (day) }
+                    }
+                }
+            }
+        }
     };
     Screen { title, main }
 }

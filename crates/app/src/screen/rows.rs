@@ -22,7 +22,14 @@ pub(crate) fn rows(app: &App, book: &str, name: &str) -> Screen {
         (back(app, book))
         ul.rows role="list" {
             @for row in all.iter().filter(of) {
-                li { a href=(to(Some(&row.key))) { span.called { (called(row)) } } }
+                li {
+                    a href=(to(Some(&row.key))) { span.called { (called(row)) } }
+                    @if row.table == "survey" {
+                        a href=(Address::Count(book.to_owned(), row.key.clone()).link()) {
+                            span.called { (app.word("app-count")) }
+                        }
+                    }
+                }
             }
         }
         p { a.button href=(to(None)) { (app.word("app-add")) } }

@@ -223,7 +223,7 @@ impl Judged<'_> {
 }
 
 /// One specimen with what was read of it, up to a moment of a day.
-pub(super) fn case_of(
+pub(crate) fn case_of(
     wishes: &Wishes,
     school: &School,
     looks: &[Look],
@@ -253,7 +253,7 @@ pub(super) fn case_of(
 }
 
 /// Every look that was written down; whoever is no reader of this outing counts as the public.
-pub(super) fn looks(wishes: &Wishes, school: &School) -> Vec<Look> {
+pub(crate) fn looks(wishes: &Wishes, school: &School) -> Vec<Look> {
     let level = |name: &str| wishes.readers.get(name).map_or(Level::Public, |reader| reader.level);
     judging::looks(&school.looks, level)
 }

@@ -35,6 +35,7 @@ pub use take::TakePlan;
 pub use timetable::{Light, Row, Timetable, Trouble};
 pub use turning_back::BackBy;
 
+pub(crate) use certainty::{case_of, looks};
 pub(crate) use take::{allowances, surveyed};
 
 use crate::World;

@@ -25,6 +25,10 @@ app-not-started = The program did not start
 app-not-started-says = Its files could not be fetched or read. Load this page again; with a network, if it was the first time.
 app-not-kept-now = This was not kept
 app-not-kept-now-says = The browser had no room for it, or would not write. What you filled in still stands below. Make room on this device, then do it again.
+app-held = What is written down here stays until somebody deletes it.
+app-not-held = The browser may throw away what is written down here when the device is full. Save the records of each outing.
+app-emergency = Emergency
+app-emergency-says = No outing of today, or more than one, is on this device. The card of each outing:
 app-looks = Looks
 app-looks-day = by day
 app-looks-dusk = at dusk
@@ -93,6 +97,9 @@ app-table-site = Places
 app-table-permission = Permissions
 app-table-stand = Stands
 app-table-stop = Stops on the way
+app-table-survey = Counts and weights of plots
+app-table-weighing = What was weighed
+app-table-confirmation = Who stands for a decision
 app-table-make = What is made
 app-table-participant = Who comes
 app-table-take = What was gathered
@@ -105,6 +112,9 @@ app-row-reader = Somebody who reads plants
 app-row-site = A place
 app-row-permission = A permission
 app-row-stand = A stand
+app-row-survey = A survey
+app-row-weighing = A weighing
+app-row-confirmation = A confirmation
 app-row-stop = A stop
 app-row-make = Something to make
 app-row-participant = Somebody who comes
@@ -161,6 +171,21 @@ app-field-servings-a-day = Servings a day
 app-field-days = Days
 app-field-everybody = Is it for everybody?
 app-field-stand = Stand
+app-field-on = Day
+app-field-by = Who did it
+app-field-confirmation-by = Who stands for it
+app-field-plots-in-stand = How many plots of this size the stand has
+app-field-survey-pieces = Pieces counted in each plot
+app-field-piece-weights = Weights of ten single pieces
+app-field-weights = Weight of each plot
+app-field-pattern = The plant in hand that every piece was held against
+app-field-found = What else was found
+app-field-of = Of which batch
+app-field-what = What was weighed
+app-field-mass = How heavy
+app-field-volume = How much to the brim
+app-field-participants = For whom
+app-field-confirmation-at-most = At most so many servings
 app-field-amount = How much
 app-field-pickers = Who picked
 app-field-takes = Which takes went in
@@ -175,6 +200,14 @@ app-field-batch = Batch
 app-field-serving-to = To whom
 app-field-serving-servings = Servings for each
 app-field-taken-home = Does it go home in a jar?
+app-hint-found = One plant on a line: how many pieces, then its name, such as 2 Lamium album.
+app-hint-survey-pieces = One plot on a line. Every plot counts, the empty ones too.
+app-hint-weights = One plot on a line, with its unit, such as 52 g. Either weigh plots or count pieces.
+app-hint-piece-weights = One on a line, with its unit, such as 1.9 g.
+app-hint-mass = With its unit, such as 800 g.
+app-hint-volume = With its unit, such as 1.2 l.
+app-hint-what = Such as herb or solvent.
+app-hint-confirmation-at-most = Only to tighten: fewer than were worked out.
 app-hint-zone = By its standard name, such as Europe/London.
 app-hint-area = With its unit, such as 600 m².
 app-hint-amount = With its unit, such as 150 g.
@@ -216,3 +249,48 @@ fault-app-no-message = The page and its program did not understand each other: {
 fault-app-not-read = { $got } could not be read.
     .want = A day like 2027-05-13, a time like 09:05, a whole number like 14.
     .mend = Write it like that.
+
+# A plant in hand.
+
+app-in-hand = Plants in hand
+app-in-hand-says = Who looks at which plant? Each reads alone, without knowing what the others saw or what it could be.
+app-in-hand-other-day = What is read counts on the day on which it is read. The day of this outing is
+app-in-hand-no-stand = No stand is written down yet.
+app-in-hand-no-reader = Nobody is written down yet who reads.
+app-in-hand-new = Another plant
+app-in-hand-looks = { $count ->
+    [0] not yet
+    [one] one look
+   *[other] { $count } looks
+ }
+app-in-hand-misread = What goes wrong:
+app-in-hand-cannot-tell = I cannot tell
+app-in-hand-not-there = There is none to look at
+app-in-hand-length = How long, with its unit, such as 46 mm or 2 in
+app-in-hand-count = How many
+app-in-hand-all = Nothing more to look at
+app-in-hand-all-says = Nothing that you can see here today would settle more.
+app-in-hand-another = You have read all that you are asked for. Somebody else must read it too, or a leader again, ten minutes later.
+app-in-hand-more = { $count ->
+    [one] One more to look at
+   *[other] { $count } more to look at
+ }
+app-in-hand-said = { $count ->
+    [one] One look of yours
+   *[other] { $count } looks of yours
+ }
+app-in-hand-looked = I have looked: show what it is
+app-in-hand-looked-says = Whoever sees what it could be reads otherwise. What you read after that does not count as a second reading.
+app-row-looks = A plant in hand
+fault-no-such-stand = No stand is called { $got }.
+    .want = A stand of this outing; the nearest are { $near }.
+    .mend = Mend its name, or write the stand down.
+
+# Counting plots.
+
+app-allowance = How much may go
+app-count = Count its plots
+app-count-plot = Plot { $count }
+app-count-pieces = Pieces in this plot
+app-count-keep = Keep this plot
+app-count-so-far = Counted so far:

@@ -29,6 +29,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
     match reply {
         Reply::Plan(plan) => plan::page(plan, words),
         Reply::Name(reply) => name::page(reply, words),
+        Reply::InHand(reply) => name::page(&reply.so_far, words),
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Make(reply) => make::page(reply, words),

@@ -1,0 +1,97 @@
+//! A plant in hand at a stand of an outing: what a reader looks at next, and what it is so far.
+
+use crate::World;
+use crate::naming::{NameReply, in_plain_words};
+use crate::outing::{InputFile, nearest, read};
+use crate::plan::{case_of, looks};
+use ground::{Fault, Faults, Place};
+use identify::{Case, Judge, Level, Means, Next, evidence};
+use serde::{Deserialize, Serialize};
+
+/// Which plant in hand, and who looks at it.
+#[derive(Clone, Debug, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct InHandOrder {
+    /// The outing file, and those that it includes.
+    pub files: Vec<InputFile>,
+    /// The stand that it was picked from, by short name.
+    pub stand: String,
+    /// The specimen, by short name: one of those that were looked at, or one to come.
+    pub specimen: String,
+    /// Who looks, by short name; whoever is no reader of the outing reads like anybody else.
+    pub reader: String,
+}
+
+/// What a reader looks at next, and what the plant is by all that was read of it.
+#[derive(Clone, Debug, Serialize)]
+pub struct InHandReply {
+    /// The characters that this reader is asked for, the best first. Never what they would show: the
+    /// candidates are hidden from whoever still looks.
+    pub look_at: Vec<String>,
+    /// Whether nothing is left for this reader, but something that another one must read, or the
+    /// leader again later.
+    pub wants_another: bool,
+    /// The verdict and its reasons.
+    pub so_far: NameReply,
+}
+
+pub(crate) fn in_hand(world: &World, order: &InHandOrder) -> Result<InHandReply, Faults> {
+    let outing = read(&order.files, &world.herbal)?;
+    let wishes = &outing.wishes;
+    let school = world.journal.clone().merge(outing.journal.clone()).fold();
+    let Some(stand) = school.stands.get(&order.stand) else {
+        let place = Place::entry("looks", &order.specimen, "stand");
+        let near = nearest(&order.stand, school.stands.keys().map(String::as_str));
+        return Err(Fault::new("no-such-stand", place, order.stand.as_str())
+            .with("near", near)
+            .into());
+    };
+    let matrix = world.herbal.flora.matrix()?;
+    let judge = Judge::new(&matrix);
+    let looks = looks(wishes, &school);
+    let case = case_of(wishes, &school, &looks, &order.specimen, wishes.date, None);
+    let level = wishes.readers.get(&order.reader).map_or(Level::Public, |reader| reader.level);
+    let verdict = judge.verdict(&stand.taxon, &case)?;
+    let next = judge.next(&stand.taxon, &case, &Means::all(level))?;
+    let (look_at, again) = asked(world, order, level, &case, &next);
+    let harms = matrix.taxa().iter().map(|taxon| (taxon.name.clone(), taxon.harm)).collect();
+    let (verdicts, next) = in_plain_words(world, vec![verdict], Some(next));
+    Ok(InHandReply {
+        wants_another: look_at.is_empty() && again,
+        look_at,
+        so_far: NameReply { verdicts, next, telling: Vec::new(), harms },
+    })
+}
+
+/// What a reader is asked for, and whether anything must be read a second time.
+fn asked(
+    world: &World,
+    order: &InHandOrder,
+    level: Level,
+    case: &Case,
+    next: &Next,
+) -> (Vec<String>, bool) {
+    let Next::Look(plan) = next else { return (Vec::new(), false) };
+    let own = |character: &str| {
+        let read = case.looks.iter().filter(|look| look.specimen == order.specimen);
+        read.filter(|look| look.reader.name == order.reader && look.character == character)
+            .map(|look| look.time)
+            .max()
+    };
+    // A leader's own reading counts as a second one when it is made so much later.
+    let later = |character: &str| {
+        own(character).is_none_or(|time| {
+            let minutes = time.duration_until(world.now).as_mins();
+            level == Level::Leader && minutes >= evidence::AGAIN_MINUTES
+        })
+    };
+    let new = plan.looks.iter().map(|offer| &offer.character).filter(|c| own(c).is_none());
+    let again = plan.again.iter().filter(|character| later(character));
+    let mut all: Vec<String> = Vec::new();
+    for character in new.chain(again) {
+        if !all.contains(character) {
+            all.push(character.clone());
+        }
+    }
+    (all, !plan.again.is_empty())
+}
