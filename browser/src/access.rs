@@ -3,17 +3,17 @@
 
 use crate::browser::Browser;
 use crate::ground::{Ground, Outcome, figure, say};
-use crate::outing;
 use crate::refused::TABLES;
+use crate::{in_hand, outing};
 use fantoccini::actions::{InputSource as _, KeyAction, KeyActions};
 use serde_json::{Value, json};
 use std::fs;
 
 const SIZES: [(u32, u32); 2] = [(360, 740), (1440, 900)];
 const NARROW: (u32, u32) = (320, 740);
-const LOOKS: [&str; 3] = ["", "dusk", "contrast"];
+pub(crate) const LOOKS: [&str; 3] = ["", "dusk", "contrast"];
 
-const PROBE: &str = include_str!("access.js");
+pub(crate) const PROBE: &str = include_str!("access.js");
 
 /// A fault of each kind, which must be found, or finding none proves nothing.
 const PLANTED: &str = "document.getElementById('main').insertAdjacentHTML('beforeend',
@@ -68,7 +68,7 @@ async fn prove(browser: &Browser) -> Outcome {
 }
 
 /// Every kind of screen.
-async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>> {
+pub(crate) async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>> {
     let known = [
         "/",
         "/new",
@@ -76,11 +76,28 @@ async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>> {
         "/herbal?words=nettle",
         "/herbal/Urtica%20dioica",
         "/compare/Urtica%20dioica/Lamium%20album",
+        "/emergency",
         "/nowhere",
     ];
-    let own = ["", "/journal", "/plan", "/pages", "/row/outing", "/row/stand/bank", "/rows/reader"];
+    browser.add(at, "survey", &in_hand::SURVEY).await?;
+    browser.go(&format!("{at}/rows/survey")).await?;
+    let count = browser.said(in_hand::COUNT).await?;
+    let own = [
+        "",
+        "/in-hand",
+        "/in-hand/bank/bank-1/tobias-quill",
+        "/in-hand/bank/bank-1",
+        "/allowance",
+        "/journal",
+        "/plan",
+        "/pages",
+        "/row/outing",
+        "/row/stand/bank",
+        "/rows/reader",
+    ];
     let mut all: Vec<_> = known.map(str::to_owned).to_vec();
     all.extend(own.map(|way| format!("{at}{way}")));
+    all.push(count);
     all.extend(TABLES.map(|table| format!("{at}/new/{table}")));
     browser.go(&format!("{at}/pages")).await?;
     let pages = "return [...document.querySelectorAll('main .ways a')].map((a) => a.hash.slice(1))";
@@ -128,7 +145,7 @@ fn note(count: &mut Count, name: &str, found: &Value) -> Outcome {
     Ok(())
 }
 
-async fn resize(browser: &Browser, (width, height): (u32, u32)) -> Outcome {
+pub(crate) async fn resize(browser: &Browser, (width, height): (u32, u32)) -> Outcome {
     let metrics =
         json!({ "width": width, "height": height, "deviceScaleFactor": 1, "mobile": false });
     browser.tool("Emulation.setDeviceMetricsOverride", metrics).await.map(drop)

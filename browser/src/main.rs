@@ -9,10 +9,12 @@ mod exchange;
 mod first_visit;
 mod form;
 mod ground;
+mod in_hand;
 mod killed;
 mod net_log;
 mod newer;
 mod outing;
+mod pictures;
 mod refused;
 mod site;
 mod storage_full;
@@ -22,6 +24,9 @@ mod without_network;
 use ground::{Ground, Outcome, say};
 use std::env;
 use std::process::ExitCode;
+
+/// The scenario that only draws.
+const PICTURES: &str = "screens";
 
 #[tokio::main]
 async fn main() -> ExitCode {
@@ -58,11 +63,16 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("first-visit", first_visit::run);
     scenario!("without-network", without_network::run);
     scenario!("outing", outing::run);
+    scenario!("in-hand", in_hand::run);
     scenario!("windows", windows::run);
     scenario!("storage-full", storage_full::run);
     scenario!("killed", killed::run);
     scenario!("newer", newer::run);
     scenario!("exchange", exchange::run);
     scenario!("access", access::run);
+    // Pictures are for people to look at, who ask for them.
+    if chosen == [PICTURES] {
+        pictures::run(&mut ground).await?;
+    }
     Ok(failed)
 }

@@ -4,11 +4,12 @@ use crate::browser::Browser;
 use crate::ground::{Outcome, equal};
 use serde_json::json;
 
-pub(crate) const TABLES: [&str; 12] = [
+pub(crate) const TABLES: [&str; 15] = [
     "reader",
     "site",
     "permission",
     "stand",
+    "survey",
     "stop",
     "make",
     "participant",
@@ -16,6 +17,8 @@ pub(crate) const TABLES: [&str; 12] = [
     "lot",
     "sorting",
     "batch",
+    "weighing",
+    "confirmation",
     "serving",
 ];
 

@@ -13,6 +13,11 @@ pub(crate) fn check(house: &House) -> Outcome {
     run(&mut scenarios(house)?)
 }
 
+/// Draws every screen, to be looked at.
+pub(crate) fn screens(house: &House) -> Outcome {
+    run(scenarios(house)?.arg("screens"))
+}
+
 /// What the scenarios count.
 pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
     figure::printed(&mut scenarios(house)?)

@@ -26,6 +26,7 @@ cargo xtask app               builds the app and serves it on this machine
 cargo xtask test [STEP…]      everything that is checked, or these steps only
 cargo xtask figures [NAME…]   measures and prints one line a figure
 cargo xtask browser           the app in a browser: every scenario, with an accessibility checker; some minutes
+cargo xtask screens           every screen of the app as a picture: phone, tablet and desk, day, dusk and contrast
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser
 cargo xtask recall            forgets in turn what the herbal only remembers: none may get stricter
 cargo xtask pages [FOLDER]    the HTML pages of a folder in a browser, with an accessibility checker
@@ -52,6 +53,7 @@ fn run(house: &House, words: &[&str]) -> Outcome {
         ["test", steps @ ..] => steps::test(house, steps),
         ["figures", names @ ..] => figure::print(house, names),
         ["browser"] => browser::check(house),
+        ["screens"] => browser::screens(house),
         ["fade"] => trials::fade(house),
         ["recall"] => trials::recall(house),
         ["pages"] => pages::check(house),
