@@ -37,7 +37,7 @@ pub(crate) fn count(app: &App, book: &str, survey: &str, faults: Option<&Faults>
                 label for=(PLOT) { (app.word("app-count-pieces")) }
                 input id=(PLOT) name=(PLOT) type="text" inputmode="numeric" value="0" autocomplete="off";
             }
-            div.choices { @for step in STEPS { (stepper(step)) } }
+            div.choices.steps { @for step in STEPS { (stepper(step)) } }
             button { (app.word("app-count-keep")) }
         }
         @if !plots.is_empty() { p { (app.word("app-count-so-far")) " " (plots.join(", ")) } }

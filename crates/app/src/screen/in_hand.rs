@@ -109,7 +109,7 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
         None => app.word("app-in-hand-all"),
     };
     let main = html! {
-        h1 tabindex="-1" { (name) }
+        h1.term tabindex="-1" { (name) }
         p.back.alone {
             a href=(Address::InHand(reading.book.clone()).link()) {
                 (reading.of.name) ", " (words(reader, "called"))

@@ -106,7 +106,7 @@ impl Writer {
         };
         html! {
             div class=(class) role="note" {
-                p.head { span.sign aria-hidden="true" { (sign) } (prose(&notice.head)) }
+                p.head { span.sign aria-hidden="true" { (sign) } span { (prose(&notice.head)) } }
                 (self.blocks(&notice.blocks))
             }
         }
