@@ -36,21 +36,16 @@ pub(crate) fn look(
     if !is("stand", &reading.of.stand) || !is("reader", &reading.reader) {
         return Err(NotDone::Nowhere);
     }
-    let last = rows.iter().rposition(|row| is_of(row, reading)).map(|at| rows.remove(at));
-    let shown = last.as_ref().is_some_and(candidates_shown);
-    let fresh = last.as_ref().is_some_and(|row| is_fresh(row, at.now));
+    // In whatever order the rows came: whoever was shown it once goes on knowing it.
+    let shown = rows.iter().any(|row| is_of(row, reading) && candidates_shown(row));
+    let goes_on = |row: &TableRow| {
+        is_of(row, reading) && is_fresh(row, at.now) && candidates_shown(row) == shown
+    };
     let row = if form.says(LOOKED) {
-        rows.extend(last);
         begun(reading, at.now, true)
     } else {
-        let row = match last {
-            Some(row) if fresh => row,
-            last => {
-                rows.extend(last);
-                begun(reading, at.now, shown)
-            }
-        };
-        with_look(app, row, form)?
+        let row = rows.iter().rposition(goes_on).map(|at| rows.remove(at));
+        with_look(app, row.unwrap_or_else(|| begun(reading, at.now, shown)), form)?
     };
     rows.push(row.clone());
     app.stands(&rows, &row)?;

@@ -73,7 +73,10 @@ fn asked(
 ) -> (Vec<String>, bool) {
     let Next::Look(plan) = next else { return (Vec::new(), false) };
     let own = |character: &str| {
-        let read = case.looks.iter().filter(|look| look.specimen == order.specimen);
+        let read = case
+            .looks
+            .iter()
+            .filter(|look| look.specimen == order.specimen && look.time.date() == case.day);
         read.filter(|look| look.reader.name == order.reader && look.character == character)
             .map(|look| look.time)
             .max()
