@@ -2,7 +2,7 @@
 
 use super::journal::last_done;
 use super::rows::called;
-use super::{Screen, answered, back, nowhere};
+use super::{Screen, answered, back, nowhere, refused};
 use crate::App;
 use crate::address::Address;
 use crate::edit::PLOT;
@@ -26,12 +26,7 @@ pub(crate) fn count(app: &App, book: &str, survey: &str, faults: Option<&Faults>
         h1 tabindex="-1" { (title) }
         (back(app, book))
         p { (called(row)) }
-        @if let Some(faults) = faults {
-            div.warned role="alert" tabindex="-1" {
-                h2 { (app.word("app-wrong-head")) }
-                p { (app.words().catalogue.faults(faults)) }
-            }
-        }
+        @if let Some(faults) = faults { (refused(app, faults)) }
         form.count method="post" action=(to.link()) {
             div.field {
                 label for=(PLOT) { (app.word("app-count-pieces")) }

@@ -5,7 +5,7 @@ use super::{Screen, nowhere};
 use crate::App;
 use crate::address::Address;
 use crate::edit::RowAt;
-use crate::fields::{Choice, Field, Kind, Table, said, said as said_of, table};
+use crate::fields::{Choice, Field, Kind, Table, said, table};
 use crate::in_hand::LOOKS;
 use crate::visit::{Form, Moment};
 use desk::{Cell, TableRow};
@@ -288,7 +288,8 @@ impl App {
             Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
             Choice::Specimen => {
                 let seen = all.iter().filter(|row| row.table == LOOKS);
-                let named = seen.filter_map(|row| row.cells.get("specimen")).flat_map(said_of);
+                let named =
+                    seen.filter_map(|row| row.cells.get("specimen")).flat_map(crate::fields::said);
                 let once: BTreeSet<String> = named.collect();
                 once.into_iter().map(|name| (name.clone(), name)).collect()
             }

@@ -1,7 +1,7 @@
 //! A plant in hand: who reads it, one look at a time, and what it is by all that was read.
 
 use super::journal::last_done;
-use super::{Screen, answered, at_fault, back, nowhere};
+use super::{Screen, answered, at_fault, back, nowhere, refused};
 use crate::App;
 use crate::address::{Address, Reading, Specimen};
 use crate::in_hand::{CHARACTER, LOOKED, LOOKS, SAW, is_of, saw};
@@ -115,12 +115,7 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
                 (reading.of.name) ", " (words(reader, "called"))
             }
         }
-        @if let Some(faults) = faults {
-            div.warned role="alert" tabindex="-1" {
-                h2 { (app.word("app-wrong-head")) }
-                p { (app.words().catalogue.faults(faults)) }
-            }
-        }
+        @if let Some(faults) = faults { (refused(app, faults)) }
         @match term {
             Some(term) => (look(app, reading, term)),
             None => p { (app.word(if reply.wants_another { "app-in-hand-another" } else { "app-in-hand-all-says" })) },

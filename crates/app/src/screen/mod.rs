@@ -49,6 +49,16 @@ fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Scr
     }
 }
 
+/// Why what was just said was not kept; it takes the focus.
+fn refused(app: &App, faults: &Faults) -> Markup {
+    html! {
+        div.warned role="alert" tabindex="-1" {
+            h2 { (app.word("app-wrong-head")) }
+            p { (app.words().catalogue.faults(faults)) }
+        }
+    }
+}
+
 /// What is wrong, and how to mend it.
 pub(crate) fn at_fault(app: &App, faults: &Faults) -> Screen {
     let title = app.word("app-not-understood");
