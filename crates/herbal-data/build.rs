@@ -20,10 +20,10 @@ fn main() -> Result<(), Failure> {
             return Ok(());
         }
     };
-    let bytes = rmp_serde::to_vec_named(&herbal)?;
+    let bytes = postcard::to_allocvec(&herbal)?;
     let version = ground::ContentId::of(&bytes);
     fs::write(out.join("herbal.bin"), &bytes)?;
-    fs::write(out.join("account.bin"), rmp_serde::to_vec_named(&account)?)?;
+    fs::write(out.join("account.bin"), postcard::to_allocvec(&account)?)?;
     tell("rustc-env", &format!("HERBAL_VERSION={version}"));
     Ok(())
 }

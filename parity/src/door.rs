@@ -24,9 +24,9 @@ impl Machine {
     ///
     /// # Errors
     /// When the bytes are no herbal of this version.
-    pub fn open(herbal: &[u8]) -> Result<Self, rmp_serde::decode::Error> {
+    pub fn open(herbal: &[u8]) -> Result<Self, postcard::Error> {
         Ok(Self(World {
-            herbal: rmp_serde::from_slice(herbal)?,
+            herbal: postcard::from_bytes(herbal)?,
             herbal_version: ContentId::of(herbal).to_string(),
             journal: Journal::new(),
             now: DateTime::default(),

@@ -31,7 +31,7 @@ impl App {
     /// # Errors
     /// When the bytes are no herbal of this version.
     pub fn open(herbal: &[u8]) -> Result<Self, NotOpened> {
-        let read: Herbal = rmp_serde::from_slice(herbal).map_err(|_| NotOpened)?;
+        let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
         let world = World {
             herbal: read,
             herbal_version: ContentId::of(herbal).to_string(),

@@ -12,14 +12,14 @@ static ACCOUNT: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/account.bin"))
 #[must_use]
 #[expect(clippy::expect_used, reason = "the build wrote these bytes from the same types")]
 pub fn herbal() -> Herbal {
-    rmp_serde::from_slice(HERBAL).expect("the build wrote a herbal")
+    postcard::from_bytes(HERBAL).expect("the build wrote a herbal")
 }
 
 /// Where each row of the herbal stands in its files and what it rests on, for reports on it.
 #[must_use]
 #[expect(clippy::expect_used, reason = "the build wrote these bytes from the same types")]
 pub fn account() -> Account {
-    rmp_serde::from_slice(ACCOUNT).expect("the build wrote an account")
+    postcard::from_bytes(ACCOUNT).expect("the build wrote an account")
 }
 
 /// The hash of the herbal's content: two programs with the same version know the same.

@@ -60,9 +60,9 @@ fn the_table_to_judge_by_has_every_sheet_and_character() {
 
 #[test]
 fn what_is_compiled_in_is_what_a_second_reading_of_it_gives() {
-    let once = rmp_serde::to_vec_named(&herbal()).unwrap();
-    let again: herbal::Herbal = rmp_serde::from_slice(&once).unwrap();
-    assert_eq!(rmp_serde::to_vec_named(&again).unwrap(), once);
+    let once = postcard::to_allocvec(&herbal()).unwrap();
+    let again: herbal::Herbal = postcard::from_bytes(&once).unwrap();
+    assert_eq!(postcard::to_allocvec(&again).unwrap(), once);
 }
 
 #[test]

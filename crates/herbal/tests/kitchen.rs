@@ -222,8 +222,8 @@ form = "syrup"
 serving = "10 ml"
 src = []
 step = [
-  { do = "add", what = "spirit", amount = "5 g" },
-  { do = "strain", holds = "nowhere" },
+  { add = { what = "spirit", amount = "5 g" } },
+  { strain = { holds = "nowhere" } },
 ]
 "#;
     all.push(TextFile { path: "kitchen/zz.toml".to_owned(), text: text.to_owned() });
@@ -256,9 +256,9 @@ form = "infusion"
 serving = "1 cup"
 src = ["practice"]
 step = [
-  { do = "add", what = "herb", state = "dried", amount = "2 g" },
-  { do = "add", what = "water", amount = "1 cup" },
-  { do = "strain", holds = "nowhere" },
+  { add = { what = "herb", state = "dried", amount = "2 g" } },
+  { add = { what = "water", amount = "1 cup" } },
+  { strain = { holds = "nowhere" } },
 ]
 "#;
     all.push(TextFile { path: "kitchen/zz.toml".to_owned(), text: text.to_owned() });

@@ -35,32 +35,28 @@ pub struct KeepingRule {
 #[serde(deny_unknown_fields)]
 pub struct When {
     /// From this strength on.
-    #[serde(default, rename = "alcohol_from_percent_vol", skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "alcohol_from_percent_vol")]
     pub alcohol_from: Option<AlcoholByVolume>,
     /// Below this strength.
-    #[serde(
-        default,
-        rename = "alcohol_below_percent_vol",
-        skip_serializing_if = "Option::is_none"
-    )]
+    #[serde(default, rename = "alcohol_below_percent_vol")]
     pub alcohol_below: Option<AlcoholByVolume>,
     /// From this sweetness on.
-    #[serde(default, rename = "sugar_from_brix", skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "sugar_from_brix")]
     pub sugar_from: Option<Brix>,
     /// Below this sweetness.
-    #[serde(default, rename = "sugar_below_brix", skip_serializing_if = "Option::is_none")]
+    #[serde(default, rename = "sugar_below_brix")]
     pub sugar_below: Option<Brix>,
     /// From this water activity on.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub activity_from: Option<WaterActivity>,
     /// Below this water activity.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub activity_below: Option<WaterActivity>,
     /// Of dried herb: up to this moisture, itself included.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub moisture_up_to: Option<Moisture>,
     /// Of dried herb: above this moisture.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub moisture_above: Option<Moisture>,
 }
 

@@ -90,7 +90,7 @@ impl SpoonWeight {
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct DryingYield {
     /// The plant, as a scientific name; none where the table speaks of any.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub taxon: Option<String>,
     /// The part.
     pub part: Part,
@@ -121,10 +121,10 @@ pub struct KitchenNote {
     /// For which preparations.
     pub forms: Vec<Form>,
     /// For which state of the herb; for either when left out.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub state: Option<HerbState>,
     /// For this recipe alone, where it names one.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub recipe: Option<String>,
     /// Where it comes from.
     pub from: Sourcing,

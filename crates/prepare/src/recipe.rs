@@ -18,7 +18,7 @@ pub struct Recipe {
     /// What one person is handed: a volume of a drink, a mass of a dish.
     pub serving: Spoken,
     /// How many servings a day the recipe speaks of, where it speaks of that.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub times_a_day: Option<u32>,
     /// What is done, in order.
     pub steps: Vec<Step>,
@@ -28,7 +28,7 @@ pub struct Recipe {
 
 /// One operation.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
-#[serde(tag = "do", rename_all = "kebab-case", deny_unknown_fields)]
+#[serde(rename_all = "kebab-case", deny_unknown_fields)]
 pub enum Step {
     /// Put something into the pot or jar.
     Add(Ingredient),
@@ -69,7 +69,7 @@ pub enum Step {
         to: Spoken,
         /// The share of the liquid that is sweetened; the rest is set aside. All of it when left
         /// out.
-        #[serde(default, skip_serializing_if = "Option::is_none")]
+        #[serde(default)]
         of: Option<Spoken>,
     },
     /// Dry the herb.
@@ -91,18 +91,18 @@ pub struct Ingredient {
     /// What it is.
     pub what: What,
     /// How the recipe calls it, such as `chopped leaf`.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub name: Option<String>,
     /// How much.
     pub amount: Spoken,
     /// Of herb: in which state; left out where the recipe takes either, and then asked.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub state: Option<HerbState>,
     /// Of spirit: how strong.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub strength: Option<Spoken>,
     /// Of water: poured boiling or cold.
-    #[serde(default, skip_serializing_if = "Option::is_none")]
+    #[serde(default)]
     pub heat: Option<Heat>,
 }
 

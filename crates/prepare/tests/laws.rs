@@ -34,8 +34,8 @@ fn recipes() -> Vec<(Recipe, prepare::Have)> {
         (dry_tincture("by-hand"), moist(have(), 8.0, 12.0)),
         (fresh_tincture("96 % vol"), moist(have(), 75.0, 85.0)),
         (decoction(""), have()),
-        (decoction(r#", {"do": "dissolve", "to": "60 °Bx"}"#), have()),
-        (decoction(r#", {"do": "dissolve", "to": "65 °Bx", "of": "0.5"}"#), have()),
+        (decoction(r#", {"dissolve": {"to": "60 °Bx"}}"#), have()),
+        (decoction(r#", {"dissolve": {"to": "65 °Bx", "of": "0.5"}}"#), have()),
         (reduced(), us),
     ]
 }

@@ -118,7 +118,7 @@ fn a_decoction_and_its_syrup() {
 
     let mut part = have();
     part.sweetened = Some(said("480 g"));
-    let syrup_of = |to: &str| decoction(&format!(r#", {{"do": "dissolve", "to": "{to}"}}"#));
+    let syrup_of = |to: &str| decoction(&format!(r#", {{"dissolve": {{"to": "{to}"}}}}"#));
     let syrup = make(&syrup_of("60 °Bx"), &part);
     close(syrup.composition.sugar.g(), 720.0, 1e-9);
     close(syrup.composition.mass().g(), 1200.0, 1e-9);
@@ -151,8 +151,8 @@ fn drying_as_a_recipe() {
         ground::Form::DriedFood,
         "10 g",
         r#"[
-            {"do": "add", "what": "herb", "state": "fresh", "amount": "1 kg"},
-            {"do": "dry", "to": "10 %"}
+            {"add": {"what": "herb", "state": "fresh", "amount": "1 kg"}},
+            {"dry": {"to": "10 %"}}
         ]"#,
     );
     assert_eq!(why(&dry, &have()), "prepare-refused-moisture-unknown");
@@ -187,10 +187,10 @@ fn a_pot_for_a_group() {
         ground::Form::Infusion,
         "150 ml",
         r#"[
-            {"do": "add", "what": "herb", "state": "dried", "amount": "1.5 g"},
-            {"do": "add", "what": "water", "amount": "153 ml", "heat": "boiling"},
-            {"do": "steep", "time": "10 min", "lid": "on"},
-            {"do": "strain", "holds": "open-pot"}
+            {"add": {"what": "herb", "state": "dried", "amount": "1.5 g"}},
+            {"add": {"what": "water", "amount": "153 ml", "heat": "boiling"}},
+            {"steep": {"time": "10 min", "lid": "on"}},
+            {"strain": {"holds": "open-pot"}}
         ]"#,
     );
     let pot = known(backwards(&tea, Wanted::Servings(12 * 2), &have(), &larder()));
@@ -294,7 +294,7 @@ fn pots_that_boil_dry_and_herbs_that_drink_everything_are_refused() {
 
 #[test]
 fn a_syrup_beyond_what_water_holds_says_so() {
-    let syrup = make(&decoction(r#", {"do": "dissolve", "to": "80 °Bx"}"#), &have());
+    let syrup = make(&decoction(r#", {"dissolve": {"to": "80 °Bx"}}"#), &have());
     close(syrup.sugar.degrees(), 67.0, 1e-9);
     let told = syrup.steps.last().map(|step| step.text.id.as_str());
     assert_eq!(told, Some("prepare-step-dissolve-all-it-holds"));
@@ -326,7 +326,7 @@ fn what_the_recipe_has_no_use_for_is_not_passed_over() {
 
 #[test]
 fn backwards_the_sugar_is_worked_out_and_not_said() {
-    let syrup = decoction(r#", {"do": "dissolve", "to": "60 °Bx"}"#);
+    let syrup = decoction(r#", {"dissolve": {"to": "60 °Bx"}}"#);
     let mut told = have();
     told.amounts.insert(What::Sugar, said("100 g"));
     match backwards(&syrup, Wanted::Servings(10), &told, &larder()) {

@@ -182,10 +182,10 @@ mod tests {
     #[test]
     fn a_plain_tea_is_workable() {
         let tea = r#"[
-            {"do": "add", "what": "herb", "amount": "1 tbsp"},
-            {"do": "add", "what": "water", "amount": "1 cup", "heat": "boiling"},
-            {"do": "steep", "time": "5 min", "lid": "on"},
-            {"do": "strain", "holds": "open-pot"}
+            {"add": {"what": "herb", "amount": "1 tbsp"}},
+            {"add": {"what": "water", "amount": "1 cup", "heat": "boiling"}},
+            {"steep": {"time": "5 min", "lid": "on"}},
+            {"strain": {"holds": "open-pot"}}
         ]"#;
         assert!(recipe(tea).checked().is_ok());
     }
@@ -193,15 +193,15 @@ mod tests {
     #[test]
     fn spirit_never_goes_on_the_fire() {
         let hot = r#"[
-            {"do": "add", "what": "herb", "amount": "10 g"},
-            {"do": "add", "what": "spirit", "amount": "100 ml", "strength": "60 % vol"},
-            {"do": "simmer", "time": "5 min", "lid": "off"}
+            {"add": {"what": "herb", "amount": "10 g"}},
+            {"add": {"what": "spirit", "amount": "100 ml", "strength": "60 % vol"}},
+            {"simmer": {"time": "5 min", "lid": "off"}}
         ]"#;
         assert_eq!(codes(hot), ["recipe-heats-spirit"]);
         let poured = r#"[
-            {"do": "add", "what": "herb", "amount": "10 g"},
-            {"do": "add", "what": "water", "amount": "100 ml", "heat": "boiling"},
-            {"do": "add", "what": "spirit", "amount": "100 ml", "strength": "96 % vol"}
+            {"add": {"what": "herb", "amount": "10 g"}},
+            {"add": {"what": "water", "amount": "100 ml", "heat": "boiling"}},
+            {"add": {"what": "spirit", "amount": "100 ml", "strength": "96 % vol"}}
         ]"#;
         assert_eq!(codes(poured), ["recipe-heats-spirit"]);
     }
@@ -209,10 +209,10 @@ mod tests {
     #[test]
     fn all_faults_of_a_recipe_come_at_once() {
         let wrong = r#"[
-            {"do": "add", "what": "water", "amount": "5 g"},
-            {"do": "add", "what": "water", "amount": "0 ml"},
-            {"do": "dissolve", "to": "60 ml", "of": "2"},
-            {"do": "reduce", "to": "5 min"}
+            {"add": {"what": "water", "amount": "5 g"}},
+            {"add": {"what": "water", "amount": "0 ml"}},
+            {"dissolve": {"to": "60 ml", "of": "2"}},
+            {"reduce": {"to": "5 min"}}
         ]"#;
         let mut got = codes(wrong);
         got.sort();
@@ -236,9 +236,9 @@ mod tests {
 
     #[test]
     fn a_field_that_no_operation_has_is_refused() {
-        let odd = r#"[{"do": "rest", "time": "5 min", "with": "care"}]"#;
+        let odd = r#"[{"rest": {"time": "5 min", "with": "care"}}]"#;
         assert!(serde_json::from_str::<Vec<Step>>(odd).is_err());
-        let odd = r#"[{"do": "add", "what": "herb", "amount": "1 g", "colour": "green"}]"#;
+        let odd = r#"[{"add": {"what": "herb", "amount": "1 g", "colour": "green"}}]"#;
         assert!(serde_json::from_str::<Vec<Step>>(odd).is_err());
     }
 }

@@ -101,10 +101,10 @@ pub(crate) fn dry_tincture(holds: &str) -> Recipe {
         "5 ml",
         &format!(
             r#"[
-            {{"do": "add", "what": "herb", "state": "dried", "amount": "100 g"}},
-            {{"do": "add", "what": "spirit", "amount": "500 ml", "strength": "60 % vol"}},
-            {{"do": "steep", "time": "6–8 weeks", "lid": "on"}},
-            {{"do": "press", "holds": "{holds}"}}
+            {{"add": {{"what": "herb", "state": "dried", "amount": "100 g"}}}},
+            {{"add": {{"what": "spirit", "amount": "500 ml", "strength": "60 % vol"}}}},
+            {{"steep": {{"time": "6–8 weeks", "lid": "on"}}}},
+            {{"press": {{"holds": "{holds}"}}}}
         ]"#
         ),
     )
@@ -116,10 +116,10 @@ pub(crate) fn fresh_tincture(strength: &str) -> Recipe {
         "5 ml",
         &format!(
             r#"[
-            {{"do": "add", "what": "herb", "state": "fresh", "amount": "200 g"}},
-            {{"do": "add", "what": "spirit", "amount": "400 ml", "strength": "{strength}"}},
-            {{"do": "steep", "time": "7–10 d", "lid": "on"}},
-            {{"do": "press", "holds": "pressed"}}
+            {{"add": {{"what": "herb", "state": "fresh", "amount": "200 g"}}}},
+            {{"add": {{"what": "spirit", "amount": "400 ml", "strength": "{strength}"}}}},
+            {{"steep": {{"time": "7–10 d", "lid": "on"}}}},
+            {{"press": {{"holds": "pressed"}}}}
         ]"#
         ),
     )
@@ -132,10 +132,10 @@ pub(crate) fn decoction(then: &str) -> Recipe {
         "10 ml",
         &format!(
             r#"[
-            {{"do": "add", "what": "herb", "state": "dried", "amount": "40 g"}},
-            {{"do": "add", "what": "water", "amount": "842 ml", "heat": "cold"}},
-            {{"do": "simmer", "time": "20 min", "lid": "off"}},
-            {{"do": "strain", "holds": "open-pot"}}{then}
+            {{"add": {{"what": "herb", "state": "dried", "amount": "40 g"}}}},
+            {{"add": {{"what": "water", "amount": "842 ml", "heat": "cold"}}}},
+            {{"simmer": {{"time": "20 min", "lid": "off"}}}},
+            {{"strain": {{"holds": "open-pot"}}}}{then}
         ]"#
         ),
     )
@@ -147,10 +147,10 @@ pub(crate) fn reduced() -> Recipe {
         Form::Decoction,
         "1 cup",
         r#"[
-            {"do": "add", "what": "herb", "state": "dried", "amount": "25 g"},
-            {"do": "add", "what": "water", "amount": "3 cups", "heat": "cold"},
-            {"do": "reduce", "to": "2/3"},
-            {"do": "strain", "holds": "open-pot"}
+            {"add": {"what": "herb", "state": "dried", "amount": "25 g"}},
+            {"add": {"what": "water", "amount": "3 cups", "heat": "cold"}},
+            {"reduce": {"to": "2/3"}},
+            {"strain": {"holds": "open-pot"}}
         ]"#,
     )
 }
@@ -161,10 +161,10 @@ pub(crate) fn tea() -> Recipe {
         Form::Infusion,
         "1 cup",
         r#"[
-            {"do": "add", "what": "herb", "amount": "2 tsp"},
-            {"do": "add", "what": "water", "amount": "1 cup", "heat": "boiling"},
-            {"do": "steep", "time": "10 min", "lid": "on"},
-            {"do": "strain", "holds": "open-pot"}
+            {"add": {"what": "herb", "amount": "2 tsp"}},
+            {"add": {"what": "water", "amount": "1 cup", "heat": "boiling"}},
+            {"steep": {"time": "10 min", "lid": "on"}},
+            {"strain": {"holds": "open-pot"}}
         ]"#,
     )
 }
