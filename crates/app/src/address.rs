@@ -1,5 +1,6 @@
 //! Addresses: what stands after the `#`, and the screen it leads to.
 
+use crate::visit::Form;
 use std::fmt::Write as _;
 
 /// Where a screen lies.
@@ -17,6 +18,8 @@ pub(crate) enum Address {
     Rows(String, String),
     /// The form of one of them, or of one to come.
     Row(String, String, Option<String>),
+    /// The form of a row to come, of which one field is known.
+    RowWith(String, String, (String, String)),
     /// What was written down of an outing, and where entries are taken back.
     Journal(String),
     /// The plants in hand at its stands, and who reads them.
@@ -29,6 +32,26 @@ pub(crate) enum Address {
     Count(String, String),
     /// How much may go from each stand.
     Allowance(String),
+    /// What came in.
+    Basket(String),
+    /// What is made of it.
+    Kitchen(String),
+    /// One of its wishes, by the stove.
+    Make(String, String),
+    /// A preparation by itself, as a form says it.
+    WorkOut(Form),
+    /// Who may have what of it.
+    Serving(String),
+    /// What people said of themselves, where it is opened, closed and destroyed.
+    Answers(String),
+    /// What one person said.
+    Person(String, String),
+    /// One question to one person, by its number.
+    Ask(String, String, usize),
+    /// Why, for the leader alone.
+    Why(String),
+    /// Who is handed what of a batch.
+    HandOut(String, String),
     /// Its plan.
     Plan(String),
     /// Its pages for paper.
@@ -98,6 +121,10 @@ impl Address {
             ["outing", book, "new", table] => {
                 Self::Row((*book).to_owned(), (*table).to_owned(), None)
             }
+            ["outing", book, "new", table, field, said] => {
+                let with = ((*field).to_owned(), (*said).to_owned());
+                Self::RowWith((*book).to_owned(), (*table).to_owned(), with)
+            }
             ["outing", book, "row", table, rest @ ..] => {
                 let key = rest.first().copied().unwrap_or_default().to_owned();
                 Self::Row((*book).to_owned(), (*table).to_owned(), Some(key))
@@ -117,6 +144,23 @@ impl Address {
                 Self::Count((*book).to_owned(), (*survey).to_owned())
             }
             ["outing", book, "allowance"] => Self::Allowance((*book).to_owned()),
+            ["outing", book, "basket"] => Self::Basket((*book).to_owned()),
+            ["outing", book, "kitchen"] => Self::Kitchen((*book).to_owned()),
+            ["outing", book, "kitchen", wish] => Self::Make((*book).to_owned(), (*wish).to_owned()),
+            ["work-out"] => Self::WorkOut(Form(all_asked(said))),
+            ["outing", book, "serving"] => Self::Serving((*book).to_owned()),
+            ["outing", book, "answers"] => Self::Answers((*book).to_owned()),
+            ["outing", book, "answers", person] => {
+                Self::Person((*book).to_owned(), (*person).to_owned())
+            }
+            ["outing", book, "answers", person, number] => match number.parse() {
+                Ok(number) => Self::Ask((*book).to_owned(), (*person).to_owned(), number),
+                Err(_) => Self::Nowhere(said.to_owned()),
+            },
+            ["outing", book, "why"] => Self::Why((*book).to_owned()),
+            ["outing", book, "hand-out", batch] => {
+                Self::HandOut((*book).to_owned(), (*batch).to_owned())
+            }
             ["outing", book, "plan"] => Self::Plan((*book).to_owned()),
             ["outing", book, "pages"] => Self::Pages((*book).to_owned()),
             ["outing", book, "pages", name] => Self::Page((*book).to_owned(), (*name).to_owned()),
@@ -155,6 +199,35 @@ impl Address {
                 format!("/outing/{}/count/{}", escaped(book), escaped(survey))
             }
             Self::Allowance(book) => format!("/outing/{}/allowance", escaped(book)),
+            Self::RowWith(book, table, (field, said)) => {
+                let (book, table) = (escaped(book), escaped(table));
+                format!("/outing/{book}/new/{table}/{}/{}", escaped(field), escaped(said))
+            }
+            Self::Basket(book) => format!("/outing/{}/basket", escaped(book)),
+            Self::Kitchen(book) => format!("/outing/{}/kitchen", escaped(book)),
+            Self::Make(book, wish) => {
+                format!("/outing/{}/kitchen/{}", escaped(book), escaped(wish))
+            }
+            Self::WorkOut(form) => {
+                let pair = |(name, said): &(String, String)| {
+                    format!("{}={}", escaped(name), escaped(said))
+                };
+                let pairs: Vec<_> = form.0.iter().map(pair).collect();
+                let mark = if pairs.is_empty() { "" } else { "?" };
+                format!("/work-out{mark}{}", pairs.join("&"))
+            }
+            Self::Serving(book) => format!("/outing/{}/serving", escaped(book)),
+            Self::Answers(book) => format!("/outing/{}/answers", escaped(book)),
+            Self::Person(book, person) => {
+                format!("/outing/{}/answers/{}", escaped(book), escaped(person))
+            }
+            Self::Ask(book, person, number) => {
+                format!("/outing/{}/answers/{}/{number}", escaped(book), escaped(person))
+            }
+            Self::Why(book) => format!("/outing/{}/why", escaped(book)),
+            Self::HandOut(book, batch) => {
+                format!("/outing/{}/hand-out/{}", escaped(book), escaped(batch))
+            }
             Self::Plan(book) => format!("/outing/{}/plan", escaped(book)),
             Self::Pages(book) => format!("/outing/{}/pages", escaped(book)),
             Self::Page(book, name) => format!("/outing/{}/pages/{}", escaped(book), escaped(name)),
@@ -177,10 +250,14 @@ impl Address {
 
 /// What an address says of a name after its `?`.
 fn asked(said: &str, name: &str) -> Option<String> {
-    let (_, query) = said.split_once('?')?;
-    let is = |pair: &&str| pair.split('=').next() == Some(name);
-    let (_, words) = query.split('&').find(is)?.split_once('=')?;
-    Some(plain(words))
+    all_asked(said).into_iter().find(|(known, _)| known == name).map(|(_, words)| words)
+}
+
+/// Everything that an address says after its `?`, in order.
+fn all_asked(said: &str) -> Vec<(String, String)> {
+    let (_, query) = said.split_once('?').unwrap_or_default();
+    let pairs = query.split('&').filter_map(|pair| pair.split_once('='));
+    pairs.map(|(name, words)| (plain(name), plain(words))).collect()
 }
 
 /// A step of an address as it was before it was escaped (RFC 3986, 2.1).
@@ -239,6 +316,22 @@ mod tests {
             Address::Emergency,
             Address::Count("b".to_owned(), "0f3c".to_owned()),
             Address::Allowance("b".to_owned()),
+            Address::Basket("b".to_owned()),
+            Address::Kitchen("b".to_owned()),
+            Address::Make("b".to_owned(), "tea & more".to_owned()),
+            Address::WorkOut(Form::default()),
+            Address::WorkOut(Form(vec![("herb".to_owned(), "10 % = a".to_owned())])),
+            Address::RowWith(
+                "b".to_owned(),
+                "sorting".to_owned(),
+                ("lot".to_owned(), "a/b".to_owned()),
+            ),
+            Address::Serving("b".to_owned()),
+            Address::Answers("b".to_owned()),
+            Address::Person("b".to_owned(), "ansel/b".to_owned()),
+            Address::Ask("b".to_owned(), "ansel".to_owned(), 12),
+            Address::Why("b".to_owned()),
+            Address::HandOut("b".to_owned(), "evening tea".to_owned()),
             Address::InHand("b".to_owned()),
             Address::Verdict("b".to_owned(), Specimen::new("by the weir", "weir-1")),
             Address::Reading(Reading {
@@ -267,7 +360,9 @@ mod tests {
 
     #[test]
     fn what_is_broken_leads_nowhere_and_breaks_nothing() {
-        for said in ["/compare/one", "/%", "/%zz/%f", "/herbal/a/b", "//x//"] {
+        for said in
+            ["/compare/one", "/%", "/%zz/%f", "/herbal/a/b", "//x//", "/outing/b/answers/ansel/two"]
+        {
             assert!(matches!(Address::read(said), Address::Nowhere(_)), "{said}");
         }
         assert_eq!(Address::read("/herbal/%C3"), Address::Plant("\u{fffd}".to_owned()));

@@ -1,24 +1,31 @@
 //! The app as it stands on one device.
 
 use crate::address::{Address, Reading};
+use crate::answers::Answers;
 use crate::books::{Books, Done, NotDone};
 use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
-use crate::{Form, Message, Shown, Visit, in_hand, take_in};
+use crate::{Form, Message, Shown, Visit, answers, hand_out, in_hand, take_in};
 use desk::{Plan, Reply, Request, SheetReply, World};
+use dose::Question;
 use ground::{ContentId, Fault, Faults, Place, RandomStart, Text};
 use herbal::Herbal;
 use jiff::civil::{Date, DateTime};
 use journal::Journal;
 use page::{Catalogue, Words};
+use std::cell::RefCell;
 use std::collections::BTreeMap;
+use std::rc::Rc;
 
 /// The app: what is known, and what is kept on this device.
 pub struct App {
     catalogue: Catalogue,
     world: World,
     pub(crate) books: Books,
+    pub(crate) answers: Answers,
+    /// The plan that questions were last taken from, and which book it is of.
+    asked: RefCell<Option<(ContentId, Rc<Plan>)>>,
 }
 
 /// The herbal could not be read: it was cut short, or is of another version than the program.
@@ -39,7 +46,13 @@ impl App {
             now: DateTime::default(),
             random_start: RandomStart(0),
         };
-        Ok(Self { catalogue: Catalogue::english(), world, books: Books::default() })
+        Ok(Self {
+            catalogue: Catalogue::english(),
+            world,
+            books: Books::default(),
+            answers: Answers::default(),
+            asked: RefCell::default(),
+        })
     }
 
     /// The answer to a message, both in JSON.
@@ -49,6 +62,10 @@ impl App {
             Ok(Message::Visit(visit)) => self.show(&visit),
             Ok(Message::Kept { device, lines }) => {
                 self.books.open(&device, &lines);
+                Shown::default()
+            }
+            Ok(Message::Opened { book, lines }) => {
+                self.answers.open(&book, lines.as_deref());
                 Shown::default()
             }
             Err(error) => {
@@ -98,6 +115,18 @@ impl App {
             Address::Verdict(book, of) => screen::verdict(self, book, of),
             Address::Count(book, survey) => screen::count(self, book, survey, None),
             Address::Allowance(book) => screen::allowance(self, book),
+            Address::RowWith(book, table, with) => {
+                screen::row_with(self, &RowAt { book, table, key: None }, with)
+            }
+            Address::Basket(book) => screen::basket(self, book),
+            Address::Kitchen(book) => screen::kitchen(self, book),
+            Address::Make(book, wish) => screen::make(self, book, wish),
+            Address::WorkOut(form) => screen::work_out(self, form),
+            Address::Serving(book) | Address::Answers(book) => screen::serving(self, book, None),
+            Address::Person(book, person) => screen::person(self, book, person),
+            Address::Ask(book, person, number) => screen::ask(self, (book, person, *number), None),
+            Address::Why(book) => screen::before_why(self, book),
+            Address::HandOut(book, batch) => screen::hand_out(self, book, batch),
             Address::Plan(book) => screen::plan(self, book),
             Address::Pages(book) => screen::pages(self, book),
             Address::Page(book, name) => screen::page(self, book, name),
@@ -111,6 +140,10 @@ impl App {
 
     /// What a form does.
     fn act(&mut self, address: &Address, form: &Form, visit: &Visit) -> Shown {
+        // Asked for by a form, so that no link and no step back leads there.
+        if let Address::Why(book) = address {
+            return self.shown(address, screen::why(self, book));
+        }
         let done = match address {
             Address::TakeIn => take_in::take_in(self, visit),
             Address::New => edit::begin(self, form, &visit.at),
@@ -120,10 +153,23 @@ impl App {
             }
             Address::Count(book, survey) => edit::count(self, (book, survey), form, &visit.at),
             Address::Reading(reading) => in_hand::look(self, reading, form, &visit.at),
+            Address::Answers(book) => answers::close_or_destroy(self, book, form),
+            Address::Person(book, person) => {
+                answers::answer(self, (book, person), None, form, &visit.at)
+            }
+            Address::Ask(book, person, number) => {
+                let question = self.question(book, *number);
+                answers::answer(self, (book, person), question.as_ref(), form, &visit.at)
+            }
+            Address::HandOut(book, batch) => {
+                hand_out::hand_out(self, (book, batch), form, &visit.at)
+            }
             _ => Err(NotDone::Nowhere),
         };
         match done {
-            Ok(Done { book, keep }) => Shown { keep, ..self.after(address, form, book, visit) },
+            Ok(Done { book, keep, seal }) => {
+                Shown { keep, seal, ..self.after(address, form, book, visit) }
+            }
             Err(NotDone::Nowhere) => self.shown(address, screen::nowhere(self, &visit.to)),
             Err(NotDone::AtFault(faults)) => {
                 let tried = Some((form, &faults));
@@ -135,6 +181,10 @@ impl App {
                     Address::Reading(reading) => screen::reading(self, reading, Some(&faults)),
                     Address::Count(book, survey) => {
                         screen::count(self, book, survey, Some(&faults))
+                    }
+                    Address::Answers(book) => screen::serving(self, book, Some(&faults)),
+                    Address::Ask(book, person, number) => {
+                        screen::ask(self, (book, person, *number), Some(&faults))
                     }
                     _ => screen::at_fault(self, &faults),
                 };
@@ -152,7 +202,12 @@ impl App {
             Address::Reading(reading) => {
                 Address::Reading(Reading { look: None, ..reading.clone() })
             }
-            Address::Journal(_) | Address::Count(..) => done.clone(),
+            Address::Journal(_) | Address::Count(..) | Address::HandOut(..) => done.clone(),
+            Address::Answers(_) | Address::Person(..) => Address::Serving(book),
+            Address::Ask(_, person, number) => match self.question(&book, number + 1) {
+                Some(_) => Address::Ask(book, person.clone(), number + 1),
+                None => Address::Person(book, person.clone()),
+            },
             Address::Row(_, name, _) if table(name).is_some_and(|table| !table.is_single()) => {
                 Address::Rows(book, name.clone())
             }
@@ -169,6 +224,42 @@ impl App {
     /// Asks the front door.
     pub(crate) fn ask(&self, request: Request) -> Result<Reply, Faults> {
         desk::answer(&self.world, request)
+    }
+
+    /// The plan of a book by itself: what people are asked hangs on what is made, and on nobody's
+    /// answers. It is worked out again when the book changes.
+    pub(crate) fn plan_without_answers(&self, book: &str) -> Option<Result<Rc<Plan>, Faults>> {
+        let file = self.books.file(book)?;
+        let of = ContentId::of(file.text.as_bytes());
+        if let Some((known, plan)) = &*self.asked.borrow()
+            && *known == of
+            && plan.head.as_of.date() == self.today()
+        {
+            return Some(Ok(Rc::clone(plan)));
+        }
+        let plan = match self.ask(Request::Plan { files: vec![file], reasons: false }) {
+            Ok(Reply::Plan(plan)) => Rc::from(plan),
+            Ok(_) => return None,
+            Err(faults) => return Some(Err(faults)),
+        };
+        self.asked.replace(Some((of, Rc::clone(&plan))));
+        Some(Ok(plan))
+    }
+
+    /// A question that people of a book are asked, counted from one.
+    fn question(&self, book: &str, number: usize) -> Option<Question> {
+        let plan = self.plan_without_answers(book)?.ok()?;
+        plan.intake.questions.get(number.checked_sub(1)?).map(|question| question.asks.clone())
+    }
+
+    /// The clock on the wall.
+    pub(crate) fn now(&self) -> DateTime {
+        self.world.now
+    }
+
+    /// The day on the wall.
+    pub(crate) fn today(&self) -> Date {
+        self.world.now.date()
     }
 
     /// What is known of a plant.
@@ -212,6 +303,11 @@ impl App {
     /// Whether there is such a message.
     pub(crate) fn has(&self, id: &str) -> bool {
         self.catalogue.has(id)
+    }
+
+    /// A message with what goes into it.
+    pub(crate) fn say(&self, text: &Text) -> String {
+        self.catalogue.say(text)
     }
 
     /// A message that counts.

@@ -1,6 +1,6 @@
 //! What is kept on this device: a book for each outing, a log of what was done to its rows.
 
-use crate::visit::{Kept, Moment};
+use crate::visit::{Kept, Moment, SealAct};
 use desk::{Change, InputFile, TableRow, standing_rows, write};
 use ground::{Fault, Faults, Place};
 use journal::{Act, Log, RecordId};
@@ -30,10 +30,30 @@ pub(crate) struct Unread {
     pub(crate) faults: Faults,
 }
 
-/// What an act did: the book it was in, and the lines to keep.
+/// What an act did: the book it was in, the lines to keep, and what to do with what is sealed.
 pub(crate) struct Done {
     pub(crate) book: String,
     pub(crate) keep: Vec<Kept>,
+    pub(crate) seal: Option<SealAct>,
+}
+
+impl Done {
+    /// Nothing that has to be kept.
+    pub(crate) fn nothing(book: &str) -> Self {
+        Self { book: book.to_owned(), keep: Vec::new(), seal: None }
+    }
+
+    /// Destroys what one person said, or everybody.
+    pub(crate) fn erasing(self, person: Option<&str>) -> Self {
+        let seal = SealAct::Destroy { book: self.book.clone(), seal: person.map(str::to_owned) };
+        Self { seal: Some(seal), ..self }
+    }
+
+    /// Closes what is sealed.
+    pub(crate) fn closing(self) -> Self {
+        let seal = SealAct::Close { book: self.book.clone() };
+        Self { seal: Some(seal), ..self }
+    }
 }
 
 /// Why an act was not done.
@@ -70,7 +90,7 @@ impl Books {
     /// whole.
     pub(crate) fn open(&mut self, device: &str, lines: &[Kept]) {
         device.clone_into(&mut self.device);
-        for Kept { book, line } in lines {
+        for Kept { book, line, .. } in lines {
             self.open_line(book, line);
         }
         self.books.values_mut().for_each(Book::refresh);
@@ -180,7 +200,7 @@ impl Books {
         let line = into.log.line(&id).unwrap_or_default().to_owned();
         let book = book.map_or_else(|| id.to_string(), str::to_owned);
         self.books.entry(book.clone()).or_insert(begun);
-        Ok(Done { keep: vec![Kept { book: book.clone(), line }], book })
+        Ok(Done { keep: vec![Kept::plain(&book, line)], ..Done::nothing(&book) })
     }
 
     /// Takes in the records that another device handed out: those that are new, or none.
@@ -202,11 +222,11 @@ impl Books {
         let known = |id: &RecordId| merged.log.get(id).is_some();
         let new = records.iter().filter(|record| !known(&record.id));
         let new = new.filter_map(|record| records.line(&record.id));
-        let keep = new.map(|line| Kept { book: book.clone(), line: line.to_owned() }).collect();
+        let keep = new.map(|line| Kept::plain(&book, line.to_owned())).collect();
         merged.log.merge(records)?;
         merged.refresh();
         self.books.insert(book.clone(), merged);
-        Ok(Done { book, keep })
+        Ok(Done { keep, ..Done::nothing(&book) })
     }
 }
 

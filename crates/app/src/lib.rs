@@ -8,16 +8,19 @@
 #[cfg(target_arch = "wasm32")]
 mod abi;
 mod address;
+mod answers;
 mod app;
 mod books;
 mod edit;
 mod fields;
+mod hand_out;
 mod in_hand;
 mod screen;
 mod shell;
 mod take_in;
 mod visit;
+mod work_out;
 
 pub use app::{App, NotOpened};
 pub use shell::{ShellFile, shell};
-pub use visit::{ChosenFile, Form, Kept, Message, Moment, Shown, Visit};
+pub use visit::{ChosenFile, Form, Kept, Message, Moment, SealAct, Shown, Visit};

@@ -117,6 +117,7 @@ fn document(version: &str, words: &Catalogue) -> String {
                     noscript { p { (word("app-no-script")) } }
                     p { (word("app-starting")) }
                 }
+                ul #clocks .bar hidden {}
                 footer.bar {
                     p #held .held hidden { (word("app-held")) }
                     p #not-held .held hidden { (word("app-not-held")) }
@@ -125,6 +126,13 @@ fn document(version: &str, words: &Catalogue) -> String {
                         option value="" { (word("app-looks-day")) }
                         option value="dusk" { (word("app-looks-dusk")) }
                         option value="contrast" { (word("app-looks-contrast")) }
+                    }
+                }
+                template #clock {
+                    li {
+                        span.name {}
+                        span.left role="status" data-up=(word("app-clock-up")) {}
+                        button.quiet type="button" { (word("app-clock-stop")) }
                     }
                 }
                 template #not-kept-now {

@@ -18,6 +18,13 @@ pub enum Message {
         /// The lines.
         lines: Vec<Kept>,
     },
+    /// What people said of themselves in an outing, deciphered; none once that was closed.
+    Opened {
+        /// The book.
+        book: String,
+        /// A line for each person.
+        lines: Option<Vec<String>>,
+    },
     /// A tap.
     Visit(Visit),
 }
@@ -29,6 +36,34 @@ pub struct Kept {
     pub book: String,
     /// The record.
     pub line: String,
+    /// Whose answers these are: they are kept enciphered, in the place of what that person said before.
+    #[serde(default, skip_serializing_if = "Option::is_none")]
+    pub seal: Option<String>,
+}
+
+impl Kept {
+    /// A line of a log.
+    pub(crate) fn plain(book: &str, line: String) -> Self {
+        Self { book: book.to_owned(), line, seal: None }
+    }
+}
+
+/// What becomes of the answers of a book.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize)]
+#[serde(rename_all = "kebab-case")]
+pub enum SealAct {
+    /// They are locked: whoever wants them gives the passphrase.
+    Close {
+        /// The book.
+        book: String,
+    },
+    /// They are destroyed: of one person, or of everybody together with the key.
+    Destroy {
+        /// The book.
+        book: String,
+        /// The person.
+        seal: Option<String>,
+    },
 }
 
 /// One tap: an address, and what a form said.
@@ -133,6 +168,9 @@ pub struct Shown {
     /// Lines to keep before it may be shown.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub keep: Vec<Kept>,
+    /// What to do first with answers.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub seal: Option<SealAct>,
     /// A file to hand out with it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub file: Option<InputFile>,

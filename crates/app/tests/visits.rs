@@ -3,6 +3,8 @@
 
 #[path = "visits/in_hand.rs"]
 mod in_hand;
+#[path = "visits/serving.rs"]
+mod serving;
 
 use app::{App, ChosenFile, Form, Kept, Message, Moment, Shown, Visit};
 use base64::Engine as _;
@@ -23,6 +25,11 @@ fn moment(seed: &str) -> Moment {
 
 fn follow(app: &mut App, to: &str) -> Shown {
     app.show(&Visit { to: to.to_owned(), at: moment("follow"), ..Visit::default() })
+}
+
+fn follow_on(app: &mut App, to: &str, now: jiff::civil::DateTime) -> Shown {
+    let at = Moment { now, ..moment("follow") };
+    app.show(&Visit { to: to.to_owned(), at, ..Visit::default() })
 }
 
 fn demo(names: &[&str]) -> Vec<InputFile> {

@@ -83,6 +83,8 @@ addEventListener("popstate", ({ state }) => show(address(), { back: state?.scrol
 
 addEventListener("click", (event) => {
   if (event.target.closest?.("button.print")) return print();
+  const starter = event.target.closest?.("[data-minutes]");
+  if (starter) return startClock(starter.dataset);
   const stepper = event.target.closest?.("[data-step]");
   if (stepper) return step(stepper.dataset);
   const link = event.target.closest?.("a[href^='#']");
@@ -132,6 +134,53 @@ addEventListener("submit", async (event) => {
   if (form.method === "get") lead(`${to}?${new URLSearchParams(said.form)}`.replaceAll("+", "%20"));
   else show(to, { said });
 });
+
+// ---- clocks ----------------------------------------------------------------------------------
+
+// They run on from screen to screen, and over a reload; no timer ticks while there is none.
+const clocks = document.getElementById("clocks");
+let running = JSON.parse(localStorage.getItem("clocks") ?? "[]");
+let ticking;
+
+function startClock({ clock, minutes }) {
+  running.push({ name: clock, until: Date.now() + minutes * 60_000 });
+  draw();
+}
+
+function draw() {
+  localStorage.setItem("clocks", JSON.stringify(running));
+  clocks.hidden = running.length === 0;
+  clocks.replaceChildren(
+    ...running.map((clock) => {
+      const item = document.getElementById("clock").content.cloneNode(true).firstElementChild;
+      item.querySelector(".name").textContent = clock.name;
+      item.querySelector("button").addEventListener("click", () => {
+        running = running.filter((other) => other !== clock);
+        draw();
+      });
+      return item;
+    }),
+  );
+  clearInterval(ticking);
+  if (running.length > 0) ticking = setInterval(tick, 1000);
+  tick();
+}
+
+function tick() {
+  running.forEach(({ until }, at) => {
+    const left = clocks.children[at].querySelector(".left");
+    const seconds = Math.ceil((until - Date.now()) / 1000);
+    const says = seconds > 0 ? `${Math.floor(seconds / 60)}:${String(seconds % 60).padStart(2, "0")}` : left.dataset.up;
+    // What a reader of the screen is told is only that the time is up.
+    left.ariaLive = seconds > 0 ? "off" : "assertive";
+    if (left.textContent === says) return;
+    left.textContent = says;
+    if (seconds === 0) navigator.vibrate?.([300, 200, 300]);
+  });
+  if (running.every(({ until }) => until <= Date.now())) clearInterval(ticking);
+}
+
+draw();
 
 // ---- how it looks ----------------------------------------------------------------------------
 

@@ -49,10 +49,15 @@ const done = (request) =>
   });
 
 function opened() {
-  const request = indexedDB.open("trug", 1);
-  request.onupgradeneeded = () => {
-    request.result.createObjectStore("lines", { autoIncrement: true });
-    request.result.createObjectStore("device").add(crypto.randomUUID(), "name");
+  const request = indexedDB.open("trug", 2);
+  request.onupgradeneeded = ({ oldVersion }) => {
+    const database = request.result;
+    if (oldVersion < 1) {
+      database.createObjectStore("lines", { autoIncrement: true });
+      database.createObjectStore("device").add(crypto.randomUUID(), "name");
+    }
+    database.createObjectStore("keys", { keyPath: "book" });
+    database.createObjectStore("sealed", { keyPath: ["book", "seal"] });
   };
   return done(request);
 }
@@ -65,14 +70,113 @@ async function since(database, key) {
   return { last: keys.at(-1) ?? key, lines: found };
 }
 
-// One transaction an act: all of its lines are on the disk, or none is.
-function keep(database, lines) {
+// One transaction an act: all that it writes is on the disk, or nothing is.
+function write(database, stores, act) {
   return new Promise((resolve, reject) => {
-    const transaction = database.transaction("lines", "readwrite", { durability: "strict" });
+    const transaction = database.transaction(stores, "readwrite", { durability: "strict" });
     transaction.oncomplete = () => resolve();
     transaction.onabort = () => reject(transaction.error);
-    for (const line of lines) transaction.objectStore("lines").add(line);
+    act(...stores.map((name) => transaction.objectStore(name)));
   });
+}
+
+async function keep(database, kept) {
+  const plain = kept.filter(({ seal }) => seal === undefined);
+  const answers = await Promise.all(kept.filter(({ seal }) => seal !== undefined).map(enciphered));
+  await write(database, ["lines", "sealed"], (lines, sealed) => {
+    for (const line of plain) lines.add(line);
+    for (const answer of answers) sealed.put(answer);
+  });
+}
+
+// ---- what people said of themselves ----------------------------------------------------------
+
+// Each book has a key of its own, which lies on the disk only wrapped by the passphrase: AES-GCM (NIST SP
+// 800-38D) under PBKDF2 (RFC 8018) with as many rounds as OWASP asks for with SHA-256.
+const ROUNDS = 600_000;
+const CIPHER = { name: "AES-GCM", length: 256 };
+
+// The keys of the books that are open, and what was read of each.
+const open = new Map();
+
+async function wrapper(passphrase, salt) {
+  const words = new TextEncoder().encode(passphrase.normalize("NFKC"));
+  const base = await crypto.subtle.importKey("raw", words, "PBKDF2", false, ["deriveKey"]);
+  const how = { name: "PBKDF2", hash: "SHA-256", salt, iterations: ROUNDS };
+  return crypto.subtle.deriveKey(how, base, CIPHER, false, ["wrapKey", "unwrapKey"]);
+}
+
+const random = (length) => crypto.getRandomValues(new Uint8Array(length));
+const gcm = (iv, more) => ({ name: "AES-GCM", iv, ...more });
+
+// Opens a book with its passphrase; the first one that is given makes its key.
+async function unlock(database, book, passphrase) {
+  if (passphrase === "") return false;
+  const known = await done(database.transaction("keys").objectStore("keys").get(book));
+  const { salt, iv } = known ?? { salt: random(16), iv: random(12) };
+  const wrapping = await wrapper(passphrase, salt);
+  const uses = ["encrypt", "decrypt"];
+  if (known) {
+    try {
+      const key = await crypto.subtle.unwrapKey("raw", known.wrapped, wrapping, gcm(iv), CIPHER, false, uses);
+      open.set(book, { key, salt });
+    } catch {
+      return false;
+    }
+    return true;
+  }
+  const key = await crypto.subtle.generateKey(CIPHER, true, uses);
+  const wrapped = await crypto.subtle.wrapKey("raw", key, wrapping, gcm(iv));
+  await write(database, ["keys"], (keys) => keys.add({ book, salt, iv, wrapped }));
+  open.set(book, { key, salt });
+  return true;
+}
+
+// Answers of one person cannot be put in the place of another's.
+const bound = (book, seal) => ({ additionalData: new TextEncoder().encode(JSON.stringify([book, seal])) });
+
+async function enciphered({ book, seal, line }) {
+  const iv = random(12);
+  const words = new TextEncoder().encode(line);
+  const answer = await crypto.subtle.encrypt(gcm(iv, bound(book, seal)), open.get(book).key, words);
+  return { book, seal, iv, answer };
+}
+
+async function deciphered({ key }, { book, seal, iv, answer }) {
+  return new TextDecoder().decode(await crypto.subtle.decrypt(gcm(iv, bound(book, seal)), key, answer));
+}
+
+// Tells the program what lies in the books that are open, where that is not what it knows: another window
+// may have written, or destroyed the key.
+async function reopen(database) {
+  for (const [book, opened] of open) {
+    const [entry, found] = await Promise.all([
+      done(database.transaction("keys").objectStore("keys").get(book)),
+      done(database.transaction("sealed").objectStore("sealed").getAll(IDBKeyRange.bound([book], [book, []]))),
+    ]);
+    if (`${entry?.salt}` !== `${opened.salt}`) {
+      open.delete(book);
+      tell(program, { opened: { book, lines: null } });
+      continue;
+    }
+    const read = found.map(({ seal, iv }) => `${seal} ${iv}`).join();
+    if (read === opened.read) continue;
+    const lines = await Promise.all(found.map((answer) => deciphered(opened, answer)));
+    tell(program, { opened: { book, lines } });
+    opened.read = read;
+  }
+}
+
+async function seal(database, { close, destroy }) {
+  if (close) open.delete(close.book);
+  if (!destroy) return;
+  const { book, seal } = destroy;
+  await write(database, ["keys", "sealed"], (keys, sealed) => {
+    if (seal !== null) return sealed.delete([book, seal]);
+    sealed.delete(IDBKeyRange.bound([book], [book, []]));
+    keys.delete(book);
+  });
+  if (seal === null) open.delete(book);
 }
 
 // ---- one after the other ---------------------------------------------------------------------
@@ -85,27 +189,43 @@ async function answer({ to, form, files }) {
   program ??= await start();
   // Another window may have written since. While this one writes, no other does.
   return navigator.locks.request("trug-lines", async () => {
-    const { last, lines } = await since(database, seen);
-    if (lines.length > 0 || seen === 0) {
-      const device = await done(database.transaction("device").objectStore("device").get("name"));
-      tell(program, { kept: { device, lines } });
-      seen = last;
+    await catchUp(database);
+    const said = form && (await unsealed(database, form));
+    const shown = tell(program, { visit: { to, form: said ?? null, files: files ?? [], ...moment() } });
+    try {
+      if (shown.seal) await seal(database, shown.seal);
+      if (shown.keep) await keep(database, shown.keep);
+    } catch (error) {
+      // The program holds what the disk does not: it starts anew from the disk.
+      console.error(error);
+      program = undefined;
+      seen = 0;
+      for (const opened of open.values()) opened.read = undefined;
+      return { failed: "not-kept-now" };
     }
-    const shown = tell(program, { visit: { to, form: form ?? null, files: files ?? [], ...moment() } });
-    if (shown.keep) {
-      try {
-        await keep(database, shown.keep);
-      } catch (error) {
-        // The program holds what the disk does not: it starts anew from the disk.
-        console.error(error);
-        program = undefined;
-        seen = 0;
-        return { failed: "not-kept-now" };
-      }
-      seen = (await since(database, seen)).last;
-    }
+    if (shown.keep) seen = (await since(database, seen)).last;
     return { shown, holds: seen > 0 };
   });
+}
+
+async function catchUp(database) {
+  const { last, lines } = await since(database, seen);
+  if (lines.length > 0 || seen === 0) {
+    const device = await done(database.transaction("device").objectStore("device").get("name"));
+    tell(program, { kept: { device, lines } });
+    seen = last;
+  }
+  await reopen(database);
+}
+
+// A passphrase stays here: the program hears only whether it opened what it was given for.
+async function unsealed(database, form) {
+  const said = new Map(form);
+  const passphrase = said.get("passphrase");
+  if (passphrase === undefined) return form;
+  const opens = await unlock(database, said.get("seals"), passphrase);
+  await reopen(database);
+  return [["opened", opens ? "yes" : "no"]];
 }
 
 let stored;

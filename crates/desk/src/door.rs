@@ -7,7 +7,7 @@ use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::{self, InputFile};
-use crate::plan::{Plan, TakePlan, allowances, plan};
+use crate::plan::{LotPlan, Plan, TakePlan, allowances, basket, plan};
 use crate::serving::{ServingReply, servings};
 use crate::sums::{Sum, SumReply, work_out};
 use crate::teaching::{TeachReply, teach};
@@ -36,6 +36,11 @@ pub enum Request {
     },
     /// How much may go from the stands of an outing file.
     Allowance {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
+    },
+    /// How the lots of an outing file stand.
+    Basket {
         /// The file, and those that it includes.
         files: Vec<InputFile>,
     },
@@ -93,6 +98,8 @@ pub enum Reply {
     Compare(CompareReply),
     /// How much may go.
     Allowance(Vec<TakePlan>),
+    /// How lots stand.
+    Basket(Vec<LotPlan>),
     /// A preparation.
     Make(Box<MakeReply>),
     /// Who may have what.
@@ -125,6 +132,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
         Request::Allowance { files } => Reply::Allowance(allowances(world, &read(&files)?)),
+        Request::Basket { files } => Reply::Basket(basket(world, &read(&files)?)),
         Request::Make(order) => Reply::Make(Box::new(make(world, &order)?)),
         Request::Serving { files, reasons } => {
             Reply::Serving(servings(world, &read(&files)?, reasons)?)

@@ -42,5 +42,5 @@ pub use readability::{Counts, PlantNames, Reading, longer_than, readability, syl
 pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Code, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
-pub use views::{NamedPage, pages, plate, sheet_pages, state_drawing, view};
+pub use views::{Asking, NamedPage, asking, pages, plate, sheet_pages, state_drawing, view};
 pub use words::Words;

@@ -1,6 +1,6 @@
 //! The form of one row: as it stands, or as it was filled in and what is wrong with that.
 
-use super::rows::called;
+use super::rows::{called, leader};
 use super::{Screen, nowhere};
 use crate::App;
 use crate::address::Address;
@@ -30,7 +30,18 @@ pub(crate) fn row(app: &App, at: &RowAt<'_>, tried: Tried<'_>) -> Screen {
     }
     let (book, name) = (at.book.to_owned(), at.table.to_owned());
     let to = Address::Row(book, name, at.key.map(str::to_owned));
-    Filling { app, table, all, was, tried }.screen(&to)
+    Filling { app, table, all, was, is_new: was.is_none(), tried }.screen(&to)
+}
+
+/// The form of a row to come, of which one field is known.
+pub(crate) fn row_with(app: &App, at: &RowAt<'_>, (field, said): &(String, String)) -> Screen {
+    let (Some(all), Some(table)) = (app.books.rows(at.book), table(at.table)) else {
+        return nowhere(app, at.table);
+    };
+    let cell = Cell::Words(said.clone());
+    let known = TableRow::new(at.table, [(field.clone(), cell)].into());
+    let to = Address::Row(at.book.to_owned(), at.table.to_owned(), None);
+    Filling { app, table, all, was: Some(&known), is_new: true, tried: None }.screen(&to)
 }
 
 /// The form that an outing begins with: it knows the clock and place of this device.
@@ -40,9 +51,8 @@ pub(crate) fn new(app: &App, at: &Moment, tried: Tried<'_>) -> Screen {
     let cells = [("date", day.clone()), ("zone", zone), ("records-since", day)];
     let row = TableRow::new("outing", cells.map(|(field, cell)| (field.to_owned(), cell)).into());
     match table("outing") {
-        Some(table) => {
-            Filling { app, table, all: &[], was: Some(&row), tried }.screen(&Address::New)
-        }
+        Some(table) => Filling { app, table, all: &[], was: Some(&row), is_new: true, tried }
+            .screen(&Address::New),
         None => nowhere(app, "outing"),
     }
 }
@@ -53,8 +63,9 @@ struct Filling<'a> {
     table: &'static Table,
     /// The other rows of the outing, from which some fields choose.
     all: &'a [TableRow],
-    /// The row as it stands.
+    /// The row as it stands, or what is known of one to come.
     was: Option<&'a TableRow>,
+    is_new: bool,
     tried: Tried<'a>,
 }
 
@@ -80,7 +91,7 @@ impl Filling<'_> {
             Some(_) => format!("{} {name}", app.word("app-wrong")),
             None => name.clone(),
         };
-        let there = self.was.is_some() && !table.is_single();
+        let there = !self.is_new && !table.is_single();
         let main = html! {
             h1 tabindex="-1" { (name) }
             @if let Some((_, faults)) = self.tried { (self.summary(faults)) }
@@ -155,9 +166,23 @@ impl Filling<'_> {
         match self.tried {
             Some((form, _)) => form.all(field.name).into_iter().map(str::to_owned).collect(),
             None => {
-                self.was.and_then(|row| row.cells.get(field.name)).map(said).unwrap_or_default()
+                let known = self.was.and_then(|row| row.cells.get(field.name)).map(said);
+                known.or_else(|| self.usual(field)).unwrap_or_default()
             }
         }
+    }
+
+    /// What is written down is mostly written down at once, by whoever leads.
+    fn usual(&self, field: &Field) -> Option<Vec<String>> {
+        let now = self.app.now();
+        let said = match (field.kind, field.name) {
+            _ if !self.is_new => return None,
+            (Kind::Moment, _) => said(&Cell::Moment(now)),
+            (Kind::Day, "on") => said(&Cell::Day(now.date())),
+            (_, "by" | "cook") => vec![leader(self.all)],
+            _ => return None,
+        };
+        Some(said)
     }
 
     fn control(&self, asked: &Asked<'_>) -> Markup {

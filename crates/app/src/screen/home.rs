@@ -4,6 +4,7 @@ use super::Screen;
 use super::outing::called;
 use crate::App;
 use crate::address::Address;
+use crate::visit::Form;
 use maud::html;
 
 pub(crate) fn home(app: &App) -> Screen {
@@ -36,6 +37,7 @@ pub(crate) fn home(app: &App) -> Screen {
         h2 { (app.word("app-herbal")) }
         ul.ways role="list" {
             li { a href=(Address::Herbal(String::new()).link()) { (app.word("app-herbal")) } }
+            li { a href=(Address::WorkOut(Form::default()).link()) { (app.word("app-work-out")) } }
         }
     };
     Screen { title, main }

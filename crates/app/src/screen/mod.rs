@@ -1,22 +1,28 @@
 //! The screens.
 
+mod basket;
 mod count;
 mod form;
 mod herbal;
 mod home;
 mod in_hand;
 mod journal;
+mod kitchen;
 mod outing;
 mod rows;
+mod serving;
 
+pub(crate) use basket::basket;
 pub(crate) use count::{allowance, count};
-pub(crate) use form::{new, row};
+pub(crate) use form::{new, row, row_with};
 pub(crate) use herbal::{compare, herbal, plant};
 pub(crate) use home::{home, nowhere};
 pub(crate) use in_hand::{in_hand, reading, verdict};
 pub(crate) use journal::journal;
+pub(crate) use kitchen::{kitchen, make, work_out};
 pub(crate) use outing::{emergency, outing, page, pages, plan};
 pub(crate) use rows::rows;
+pub(crate) use serving::{ask, before_why, hand_out, person, serving, why};
 
 use outing::back;
 

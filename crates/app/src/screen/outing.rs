@@ -41,6 +41,9 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
         ul.ways role="list" {
             (way(Address::InHand(book()), "app-in-hand"))
             (way(Address::Allowance(book()), "app-allowance"))
+            (way(Address::Basket(book()), "app-basket"))
+            (way(Address::Kitchen(book()), "app-kitchen"))
+            (way(Address::Serving(book()), "app-serving"))
             (way(Address::Plan(book()), "app-plan"))
             (way(Address::Pages(book()), "app-pages"))
             (way(Address::Page(book(), CARD.to_owned()), "app-emergency"))
@@ -72,7 +75,7 @@ fn unread(app: &App, book: &str, faults: &Faults) -> Screen {
 
 /// The plan, open questions first.
 pub(crate) fn plan(app: &App, book: &str) -> Screen {
-    let Some(file) = app.books.file(book) else { return nowhere(app, book) };
+    let Some(file) = app.file_with_answers(book) else { return nowhere(app, book) };
     let back = back(app, book);
     answered(app, Request::Plan { files: vec![file], reasons: false }, &back, &html! {})
 }
@@ -161,7 +164,7 @@ pub(crate) fn emergency(app: &App, at: &Moment) -> Screen {
 
 /// The pages of the plan of a book; none where there is no such book.
 fn written(app: &App, book: &str) -> Option<Result<Vec<NamedPage>, Faults>> {
-    let files = vec![app.books.file(book)?];
+    let files = vec![app.file_with_answers(book)?];
     Some(app.ask(Request::Plan { files, reasons: false }).map(|reply| match reply {
         Reply::Plan(plan) => {
             let paper = usual_paper(plan.head.region);

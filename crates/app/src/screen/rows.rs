@@ -72,3 +72,11 @@ pub(super) fn called(row: &TableRow) -> String {
     };
     own.unwrap_or_else(of)
 }
+
+/// Who leads, as people call them.
+pub(super) fn leader(rows: &[TableRow]) -> String {
+    let outing = rows.iter().find(|row| row.table == "outing");
+    let name = outing.and_then(|row| row.cells.get("leader"));
+    let name = name.map(said).unwrap_or_default().concat();
+    rows.iter().find(|row| row.table == "reader" && row.key == name).map(called).unwrap_or(name)
+}

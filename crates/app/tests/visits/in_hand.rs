@@ -4,7 +4,7 @@ use super::{app, demo, follow, moment, take_in};
 use app::{App, Form, Shown, Visit};
 use jiff::civil::{DateTime, date};
 
-const DAY: [&str; 4] =
+pub(super) const DAY: [&str; 4] =
     ["spring-day.toml", "spring-evening.toml", "spring-people.toml", "spring-health.toml"];
 
 /// The outing before anybody looked at anything.
@@ -18,7 +18,7 @@ fn on_the_day(hour: i8, minute: i8) -> DateTime {
     date(2027, 5, 1).at(hour, minute, 0, 0)
 }
 
-fn tap(app: &mut App, to: &str, said: &[(&str, &str)], now: DateTime) -> Shown {
+pub(super) fn tap(app: &mut App, to: &str, said: &[(&str, &str)], now: DateTime) -> Shown {
     let form = said.iter().map(|(name, said)| ((*name).to_owned(), (*said).to_owned()));
     let seed = format!("{now} {said:?}");
     let ms = moment("").ms + i64::from(now.hour()) * 3_600_000 + i64::from(now.minute()) * 60_000;

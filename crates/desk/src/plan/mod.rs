@@ -36,6 +36,7 @@ pub use timetable::{Light, Row, Timetable, Trouble};
 pub use turning_back::BackBy;
 
 pub(crate) use certainty::{case_of, looks};
+pub(crate) use plants::basket;
 pub(crate) use take::{allowances, surveyed};
 
 use crate::World;

@@ -1,7 +1,7 @@
 //! Every plant of the outing: how to be sure of it, what it is taken for, and how it stands.
 
 use super::certainty::{Certainty, case_of, looks};
-use crate::outing::Wishes;
+use crate::outing::{Outing, Wishes};
 use crate::{World, plain};
 use ground::{Faults, Harm, Part, Season, Sourcing};
 use herbal::{Resemblance, Sheet};
@@ -75,6 +75,8 @@ pub struct LotPlan {
     pub mass: ground::Mass<ground::Fresh>,
     /// How it stands.
     pub state: LotState,
+    /// The batches that it went into.
+    pub batches: Vec<String>,
     /// Every time somebody went through it, in order: when, who, and what was found.
     pub sortings: Vec<(Option<jiff::civil::DateTime>, journal::Sorting)>,
 }
@@ -183,6 +185,11 @@ fn specimens(
     of_it.map(plan).collect()
 }
 
+/// The lots of an outing, with nothing else worked out.
+pub(crate) fn basket(world: &World, outing: &Outing) -> Vec<LotPlan> {
+    lots(&world.journal.clone().merge(outing.journal.clone()).fold())
+}
+
 pub(super) fn lots(school: &School) -> Vec<LotPlan> {
     let states = school.lot_states();
     let plan = |(name, state): (String, LotState)| {
@@ -193,11 +200,13 @@ pub(super) fn lots(school: &School) -> Vec<LotPlan> {
             let stand = school.stands.get(&take.stand)?;
             Some((stand.taxon.clone(), take.part))
         };
+        let batches = school.batches.values().filter(|(_, batch)| batch.lots.contains(&name));
         let sortings = school.sortings.iter().filter(|(_, sorting)| sorting.lot == name);
         LotPlan {
             gathered: takes.filter_map(of).collect(),
             stands: stands.into_iter().collect(),
             mass: school.lot_mass(&name),
+            batches: batches.map(|(_, batch)| batch.name.clone()).collect(),
             sortings: sortings.cloned().collect(),
             state,
             name,

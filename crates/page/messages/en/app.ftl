@@ -294,3 +294,100 @@ app-count-plot = Plot { $count }
 app-count-pieces = Pieces in this plot
 app-count-keep = Keep this plot
 app-count-so-far = Counted so far:
+
+# Who may have what.
+
+app-serving = Who may have what
+app-answers = What people said of themselves
+app-answers-closed = What people say of their health is kept on this device alone, enciphered by a passphrase. It goes into no file, and holds for the day of the outing only. While it is closed, everybody counts as not asked.
+app-answers-are-open = The answers are open on this device.
+app-answers-open = Open them
+app-answers-close = Close them
+app-answers-lapsed = The day of this outing is over. What people said for it no longer counts, and cannot be opened.
+app-answers-destroy-all = Destroy all answers
+app-answers-destroy-one = Destroy what this person said
+app-answers-destroy-says = They cannot be brought back. From then on they count as not given.
+app-answers-destroy = Destroy them
+app-passphrase = Passphrase
+app-passphrase-says = The first time, the one that you give is the one that holds. Nobody can find it out or set it back. Who forgets it asks everybody again.
+fault-app-passphrase-wrong = This passphrase does not open the answers.
+    .want = The one that was chosen the first time on this device.
+    .mend = Give it again. If it is lost, destroy the answers and ask anew.
+app-head-count-says = At the head count, ask everybody: has anything changed since?
+app-asked-never = not asked yet
+app-asked-today = asked today
+# $day: when.
+app-asked-on = asked on { $day }
+app-ask-nothing = Nothing that is made asks anything of this person.
+app-ask-says = One question after the other. Whoever does not know, or would rather not say, is not asked why.
+app-ask-all = Ask from the beginning
+# $number: counts the questions; $count: how many there are.
+app-ask-counted = Question { $number } of { $count }
+app-ask-years = Years, as a whole number
+app-ask-weight = With its unit, such as 62 kg or 140 lb
+app-changed = Has anything changed since?
+app-changed-says = If so, tap what changed below.
+app-changed-no = Nothing has changed
+app-said-yes = yes
+app-said-no = no
+app-said-unanswered = I do not know
+app-said-rather-not = I would rather not say
+app-said-nothing = open
+app-hand-over = Hand it over
+app-hand-over-none = Nothing is made yet. A batch that is made is handed over here.
+app-hand-over-says = A name without a button is not handed this. Nobody asks why: whoever leads knows.
+app-stand-for-says = What was worked out is a proposal until somebody stands for it by name. Look at who may have it first.
+# $leader: who leads.
+app-stand-for = { $leader } stands for it
+app-hand-over-one = One serving
+app-hand-over-not = not handed
+app-hand-over-had = { $count ->
+    [one] had one
+   *[other] had { $count }
+ }
+app-hand-over-no-wish = What this batch was made for is no longer written down, so nothing is known of who may have it.
+app-why = Why, for the leader alone
+app-why-says = What people said of their health is read off the next screen. Show it only when nobody else looks on.
+app-why-show = Nobody else looks on: show it
+
+# The basket and the kitchen.
+
+app-basket = The basket
+app-gathered = Write down what was gathered
+app-lot-new = Put takes into a lot
+app-sort = Sort
+app-kitchen = The kitchen
+app-kitchen-none = Nothing is to be made yet.
+app-kitchen-add = Something else to make
+app-made-now = It was made: write the batch down
+app-weigh = Weigh it
+app-labels = Labels
+app-clocks = Clocks
+# $count: minutes.
+app-clock-start = { $count ->
+    [one] 1 min
+   *[other] { $count } min
+ }
+app-work-out = Work out a preparation
+app-work-out-do = Work it out
+app-work-out-more = More that can be said
+app-work-out-recipe = Recipe
+app-work-out-herb = How much herb, such as 30 g or ½ cup
+app-work-out-moisture = Water in the herb, such as 10 % or 78–82 %
+app-work-out-state = Is the herb fresh or dried?
+app-work-out-servings = How many servings are wanted, in place of the amount of herb
+app-work-out-water = How much water
+app-work-out-spirit = How much spirit
+app-work-out-stock = Strength of the spirit in the bottle, such as 40 % vol
+app-work-out-jar = Strength wanted in the jar
+app-work-out-sugar = How much sugar
+app-work-out-sweetened = How much of what was strained is sweetened, by weight
+app-work-out-serving = What one person is handed
+app-work-out-kitchen = Whose spoons and cups
+app-state-fresh = fresh
+app-state-dried = dried
+fault-app-no-amount = { $got } is no amount: { $why }
+    .want = A number with its unit, such as 30 g, 1½ cups or 40 % vol.
+    .mend = Write it like that.
+app-clock-up = time is up
+app-clock-stop = Put it away

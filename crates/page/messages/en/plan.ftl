@@ -98,6 +98,16 @@ view-plan-seen = Plant { $specimen } at stand { $stand }, read by { $readers }.
 view-plan-bar = All rivals together, weighed by what they can do, come to { $left }; { $allowed } may be left.
 
 view-plan-stands = What may be taken
+view-basket-title = What came in
+view-basket-empty = Nothing came in yet.
+view-basket-rule = A lot may be used once two people went through every piece and found nothing that may harm. One such piece holds the lot, and all that was pooled with it, until two people have gone through every piece again and found nothing.
+# $lot: what waits; $of: where it was found; $found: what.
+view-basket-held = Nothing of { $lot } is used: { $found } was found in { $of }.
+# $count: how many; $batches: their names.
+view-basket-holds-up = { $count ->
+    [0] No batch was made of it.
+   *[other] Nobody is handed any more of what was made of it: { $batches }. Ask whoever had some how they are, and look at the emergency card.
+ }
 view-plan-lots = What came in
 view-plan-lots-says = Lots, and whether they may be used
 view-plan-lot = lot

@@ -1,6 +1,7 @@
 //! Replies as pages. A view holds no formula and no sentence: it puts what a reply says into blocks.
 
 mod allowance;
+mod basket;
 mod check;
 mod compare;
 mod drawn;
@@ -17,7 +18,7 @@ mod sums;
 
 pub use drawn::{plate, state_drawing};
 pub(crate) use plan::act;
-pub use plan::{NamedPage, pages};
+pub use plan::{Asking, NamedPage, asking, pages};
 pub use sheets::sheet_pages;
 
 use crate::{Page, Words};
@@ -32,6 +33,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::InHand(reply) => name::page(&reply.so_far, words),
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
+        Reply::Basket(lots) => basket::page(lots, words),
         Reply::Make(reply) => make::page(reply, words),
         Reply::Serving(reply) => serving::page(reply, words),
         Reply::Labels(reply) => labels::page(reply, words),

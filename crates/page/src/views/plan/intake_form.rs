@@ -80,6 +80,22 @@ fn one(plan: &Plan, question: &IntakeQuestion, number: usize, words: &Words<'_>)
     ]
 }
 
+/// One question as a person is asked it by itself.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Asking {
+    /// The question.
+    pub asks: String,
+    /// Which kinds of rule ask it, and the dishes that it bears on.
+    pub why: String,
+}
+
+/// A question of a plan, in words.
+#[must_use]
+pub fn asking(plan: &Plan, question: &IntakeQuestion, words: &Words<'_>) -> Asking {
+    let asks = words.word(&message(&question.asks));
+    Asking { asks, why: why(plan, question, words).plain() }
+}
+
 /// The message that asks a question.
 fn message(asks: &Question) -> String {
     match asks {

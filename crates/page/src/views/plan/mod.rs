@@ -22,8 +22,10 @@ mod stands;
 
 pub(crate) use due::act;
 
+pub use intake_form::{Asking, asking};
 pub use pages::{NamedPage, pages};
 pub(super) use sealed::reasons;
+pub(super) use stands::lots;
 
 use crate::{Block, Fact, Kind, Level, Page, Prose, Words};
 use desk::Plan;
@@ -41,7 +43,7 @@ pub(super) fn page(plan: &Plan, words: &Words<'_>) -> Page {
         .with(section("view-plan-open", open::questions(plan, words), words))
         .with(section("view-plan-plants", plants::plants(plan, words), words))
         .with(section("view-plan-stands", stands::takes(plan, words), words))
-        .with(section("view-plan-lots", stands::lots(plan, words), words))
+        .with(section("view-plan-lots", stands::lots(&plan.lots, words), words))
         .with(section("view-plan-made", made::makes(plan, words), words))
         .with(section("view-plan-people", people::people(plan, words), words))
         .with(section("view-plan-day", day::timetable(plan, words), words))

@@ -29,7 +29,7 @@ pub(super) fn run_sheet(plan: &Plan, words: &Words<'_>) -> Page {
         .with(section("view-run-glance", glance(plan, words), words))
         .with(section("view-run-rules", rules(plan, words), words))
         .with(section("view-run-stops", stops, words))
-        .with(section("view-plan-lots", stands::lots(plan, words), words))
+        .with(section("view-plan-lots", stands::lots(&plan.lots, words), words))
         .with(section("view-run-pots", pots(plan, words), words))
         .with(section("view-plan-due", due::due(plan, words), words))
         .with(section("view-plan-kit", kit(plan, words), words))

@@ -11,8 +11,8 @@ pub(super) fn takes(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
     deeper(allowance::blocks(&plan.takes, words))
 }
 
-pub(super) fn lots(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
-    if plan.lots.is_empty() {
+pub(in crate::views) fn lots(lots: &[LotPlan], words: &Words<'_>) -> Vec<Block> {
+    if lots.is_empty() {
         return Vec::new();
     }
     let columns =
@@ -21,10 +21,9 @@ pub(super) fn lots(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
         caption: words.word("view-plan-lots-says").into(),
         columns: columns.map(|id| Column::words(words.word(id))).into(),
         rows_have_heads: true,
-        rows: plan.lots.iter().map(|lot| row(lot, words)).collect(),
+        rows: lots.iter().map(|lot| row(lot, words)).collect(),
     };
-    let sortings = plan.lots.iter().flat_map(|lot| sortings(lot, words));
-    let sortings: Vec<_> = sortings.collect();
+    let sortings: Vec<_> = lots.iter().flat_map(|lot| sortings(lot, words)).collect();
     let told = (!sortings.is_empty()).then(|| Block::bullets(sortings));
     std::iter::once(Block::Table(table)).chain(told).collect()
 }

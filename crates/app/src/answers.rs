@@ -1,0 +1,193 @@
+//! What people said of themselves: kept under a passphrase, apart from the books, and never handed on.
+//!
+//! The browser keeps each person's answers enciphered and hands them over only after somebody gave the
+//! passphrase. A change replaces what was said before: nothing of it stays.
+
+use crate::App;
+use crate::books::{Done, NotDone};
+use crate::visit::{Form, Kept, Moment};
+use desk::{Cell, InputFile, TableRow, write};
+use dose::Question;
+use ground::{Fault, Faults, Place};
+use jiff::civil::{Date, DateTime};
+use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
+
+/// The table of an outing file that holds them.
+pub(crate) const ANSWERS: &str = "answers";
+/// The field of a form that says what somebody answered.
+pub(crate) const SAID: &str = "said";
+/// The field of a form by which a person says that nothing has changed since.
+pub(crate) const UNCHANGED: &str = "unchanged";
+/// What the browser says of a passphrase that was given.
+pub(crate) const OPENED: &str = "opened";
+/// The field of a form that destroys the answers: of this person, or of everybody.
+pub(crate) const DESTROY: &str = "destroy";
+/// The field of a form that closes the answers again.
+pub(crate) const CLOSE: &str = "close";
+
+/// Answers that are open, book by book.
+#[derive(Default)]
+pub(crate) struct Answers(BTreeMap<String, BTreeMap<String, Said>>);
+
+/// What one person said, and when they were last asked.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub(crate) struct Said {
+    pub(crate) row: TableRow,
+    pub(crate) asked: DateTime,
+}
+
+impl Answers {
+    /// Takes in what the browser deciphered: all that there is of a book, or nothing any more.
+    pub(crate) fn open(&mut self, book: &str, lines: Option<&[String]>) {
+        let Some(lines) = lines else {
+            self.0.remove(book);
+            return;
+        };
+        // What cannot be read counts as not said.
+        let all = lines.iter().filter_map(|line| serde_json::from_str::<Said>(line).ok());
+        let all = all.map(|said| (said.row.key.clone(), said)).collect();
+        self.0.insert(book.to_owned(), all);
+    }
+
+    /// What people of a book said, by their short names; none while it is closed.
+    pub(crate) fn of(&self, book: &str) -> Option<&BTreeMap<String, Said>> {
+        self.0.get(book)
+    }
+}
+
+impl App {
+    /// A book as an outing file, with what people said where that is open and still holds.
+    pub(crate) fn file_with_answers(&self, book: &str) -> Option<InputFile> {
+        let mut rows = self.books.rows(book)?.to_vec();
+        if !lapsed(&rows, self.today()) {
+            let said = self.answers.of(book).into_iter().flat_map(BTreeMap::values);
+            let here = said.filter(|said| comes(&rows, &said.row.key));
+            let here: Vec<_> = here.map(|said| said.row.clone()).collect();
+            rows.extend(here);
+        }
+        Some(write("outing.toml", &rows))
+    }
+}
+
+/// Whether the outing lies before this day: what people said holds for its day alone.
+pub(crate) fn lapsed(rows: &[TableRow], today: Date) -> bool {
+    let day = rows.iter().find_map(|row| match row.cells.get("date") {
+        Some(Cell::Day(day)) if row.table == "outing" => Some(*day),
+        _ => None,
+    });
+    day.is_some_and(|day| day < today)
+}
+
+fn comes(rows: &[TableRow], person: &str) -> bool {
+    rows.iter().any(|row| row.table == "participant" && row.key == person)
+}
+
+/// Closes the answers of a book, or destroys those of everybody.
+pub(crate) fn close_or_destroy(app: &mut App, book: &str, form: &Form) -> Result<Done, NotDone> {
+    if form.says(OPENED) && form.one(OPENED) != "yes" {
+        return Err(Fault::new("app-passphrase-wrong", Place::default(), "").into());
+    }
+    let done = Done::nothing(book);
+    Ok(match (form.says(DESTROY), form.says(CLOSE)) {
+        (true, _) => {
+            app.answers.open(book, None);
+            done.erasing(None)
+        }
+        (_, true) => {
+            app.answers.open(book, None);
+            done.closing()
+        }
+        _ => done,
+    })
+}
+
+/// Writes down what a person answered to a question, or that nothing has changed since, or destroys
+/// what they said.
+pub(crate) fn answer(
+    app: &mut App,
+    (book, person): (&str, &str),
+    question: Option<&Question>,
+    form: &Form,
+    at: &Moment,
+) -> Result<Done, NotDone> {
+    let mut rows = app.books.rows(book).ok_or(NotDone::Nowhere)?.to_vec();
+    let all = app.answers.0.get_mut(book).ok_or(NotDone::Nowhere)?;
+    if form.says(DESTROY) {
+        all.remove(person);
+        return Ok(Done::nothing(book).erasing(Some(person)));
+    }
+    if !comes(&rows, person) || lapsed(&rows, at.now.date()) {
+        return Err(NotDone::Nowhere);
+    }
+    let mut said = all.get(person).cloned().unwrap_or_else(|| Said::nothing(person));
+    said.asked = at.now;
+    if let Some(question) = question.filter(|_| !form.says(UNCHANGED)) {
+        put(&mut said.row.cells, question, form.one(SAID).trim())?;
+    }
+    rows.push(said.row.clone());
+    app.stands(&rows, &said.row)?;
+    // A tree of words always writes.
+    let line = serde_json::to_string(&said).unwrap_or_default();
+    if let Some(all) = app.answers.0.get_mut(book) {
+        all.insert(person.to_owned(), said);
+    }
+    let kept = Kept { book: book.to_owned(), line, seal: Some(person.to_owned()) };
+    Ok(Done { keep: vec![kept], ..Done::nothing(book) })
+}
+
+impl Said {
+    fn nothing(person: &str) -> Self {
+        let cells = [("participant".to_owned(), Cell::Words(person.to_owned()))];
+        let row = TableRow { key: person.to_owned(), ..TableRow::new(ANSWERS, cells.into()) };
+        Self { row, asked: DateTime::default() }
+    }
+
+    /// What was said to a question; none where it is open.
+    pub(crate) fn to(&self, question: &Question) -> Option<String> {
+        let cell = match question {
+            Question::Age => self.row.cells.get("age"),
+            Question::BodyMass => self.row.cells.get("weight"),
+            Question::Condition(condition) => match self.row.cells.get(SAID) {
+                Some(Cell::Table(said)) => said.get(condition.word()),
+                _ => None,
+            },
+            Question::Stage { .. } => None,
+        };
+        cell.map(|cell| crate::fields::said(cell).join(", "))
+    }
+}
+
+/// Puts what was said where the outing file has it. Not knowing a number, or not telling it, leaves none.
+fn put(cells: &mut BTreeMap<String, Cell>, question: &Question, said: &str) -> Result<(), Faults> {
+    let unread = |field| Fault::new("app-not-read", Place::entry(ANSWERS, "", field), said);
+    if said.is_empty() {
+        return Err(Fault::new("app-nothing-said", Place::default(), "").into());
+    }
+    let (field, cell) = match question {
+        Question::Age if UNSAID.contains(&said) => ("age", None),
+        Question::BodyMass if UNSAID.contains(&said) => ("weight", None),
+        Question::Age => {
+            let years = said.parse().map_err(|_| unread("age"))?;
+            ("age", Some(Cell::Whole(years)))
+        }
+        Question::BodyMass => ("weight", Some(Cell::Words(said.to_owned()))),
+        Question::Condition(condition) => {
+            let answers = cells.entry(SAID.to_owned()).or_insert(Cell::Table(BTreeMap::new()));
+            if let Cell::Table(answers) = answers {
+                answers.insert(condition.word().to_owned(), Cell::Words(said.to_owned()));
+            }
+            return Ok(());
+        }
+        Question::Stage { .. } => return Ok(()),
+    };
+    match cell {
+        Some(cell) => cells.insert(field.to_owned(), cell),
+        None => cells.remove(field),
+    };
+    Ok(())
+}
+
+/// What leaves a question open, in the words of the outing file.
+pub(crate) const UNSAID: [&str; 2] = ["unanswered", "rather-not"];
