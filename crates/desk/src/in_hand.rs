@@ -47,7 +47,7 @@ pub(crate) fn in_hand(world: &World, order: &InHandOrder) -> Result<InHandReply,
             .into());
     };
     let matrix = world.herbal.flora.matrix()?;
-    let judge = Judge::new(&matrix);
+    let judge = Judge::new(matrix);
     let looks = looks(wishes, &school);
     let case = case_of(wishes, &school, &looks, &order.specimen, wishes.date, None);
     let level = wishes.readers.get(&order.reader).map_or(Level::Public, |reader| reader.level);

@@ -64,11 +64,11 @@ pub struct CompareReply {
 }
 
 pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults> {
-    let matrix = match &order.table {
-        Some(file) => table(file)?,
+    let own = order.table.as_ref().map(table).transpose()?;
+    let matrix = match &own {
+        Some(table) => table,
         None => world.herbal.flora.matrix()?,
     };
-    let matrix = &matrix;
     let judge = Judge::new(matrix);
     let case = case(world, order, matrix)?;
     let target = order.is.as_ref().map(|said| target(world, order, matrix, said)).transpose()?;
@@ -229,7 +229,7 @@ pub(crate) fn compare(world: &World, plants: &[String; 2]) -> Result<CompareRepl
     });
     let (Some(one), Some(other)) = (one, other) else { return Err(faults) };
     let matrix = world.herbal.flora.matrix()?;
-    let comparison = Judge::new(&matrix).compare(&one.name, &other.name)?;
+    let comparison = Judge::new(matrix).compare(&one.name, &other.name)?;
     let said = [(one, other), (other, one)];
     let said = said.iter().filter_map(|(a, b)| a.look_alikes.get(&b.name).cloned()).collect();
     let names = |sheet: &Sheet| (sheet.name.clone(), sheet.usual_name().to_owned());

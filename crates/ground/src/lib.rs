@@ -14,6 +14,7 @@ mod id;
 mod measure;
 mod money;
 mod normal;
+mod once;
 mod quantity;
 mod season;
 mod source;
@@ -34,6 +35,7 @@ pub use id::{ContentId, slug};
 pub use measure::{Heap, KitchenMeasure, MeasureSystem};
 pub use money::{Cents, Currency, Millionths};
 pub use normal::{normal_cdf, normal_quantile};
+pub use once::Once;
 pub use quantity::{
     AlcoholByVolume, Any, Area, Brix, Dried, Duration, Ethanol, Fraction, Fresh, Length, Mass,
     MassFraction, PerBodyMass, PerDay, PerMass, PerVolume, Solids, Substance, Sugar, Temperature,

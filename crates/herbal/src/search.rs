@@ -136,12 +136,12 @@ impl Flora {
     /// The best hit of each plant, best first.
     fn best_hits(&self, fit: impl Fn(&Folded) -> Option<Match>) -> Vec<Hit> {
         let mut best: BTreeMap<&str, Hit> = BTreeMap::new();
-        for (sheet, kind, name) in self.names() {
-            let Some(fit) = fit(&Folded::of(name)) else {
+        for Name { species, kind, name, folded } in self.names.get(|| self.all_names()) {
+            let Some(fit) = fit(folded) else {
                 continue;
             };
-            let hit = Hit { fit, kind, species: sheet.name.clone(), name: name.to_owned() };
-            let kept = best.entry(&sheet.name).or_insert_with(|| hit.clone());
+            let hit = Hit { fit, kind: *kind, species: species.clone(), name: name.clone() };
+            let kept = best.entry(species).or_insert_with(|| hit.clone());
             if hit < *kept {
                 *kept = hit;
             }
@@ -152,15 +152,30 @@ impl Flora {
     }
 
     /// Every name of every plant.
-    fn names(&self) -> impl Iterator<Item = (&Sheet, NameKind, &str)> {
-        self.sheets().flat_map(|sheet| {
+    fn all_names(&self) -> Vec<Name> {
+        let names = self.sheets().flat_map(|sheet| {
             let scientific = std::iter::once((NameKind::Scientific, &sheet.name));
             let former = sheet.former.iter().map(|name| (NameKind::Former, name));
             let common = sheet.common.iter().map(|name| (NameKind::Common, name));
             let all = scientific.chain(former).chain(common);
-            all.map(move |(kind, name)| (sheet, kind, name.as_str()))
-        })
+            all.map(|(kind, name)| Name {
+                species: sheet.name.clone(),
+                kind,
+                name: name.clone(),
+                folded: Folded::of(name),
+            })
+        });
+        names.collect()
     }
+}
+
+/// A name of a plant, made ready to be found.
+#[derive(Debug)]
+pub(crate) struct Name {
+    species: String,
+    kind: NameKind,
+    name: String,
+    folded: Folded,
 }
 
 /// Whether a plant carries the name that was asked for, alone or as words of a longer one.
@@ -169,6 +184,7 @@ fn carries(hit: &Hit) -> bool {
 }
 
 /// A name without what people leave out: case, accents, hyphens, apostrophes, gaps.
+#[derive(Debug)]
 struct Folded {
     words: Vec<String>,
     letters: String,

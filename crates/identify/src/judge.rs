@@ -3,33 +3,45 @@
 use crate::spectrum::Spectrum;
 use crate::{Character, Matrix, Taxon};
 
-/// A table made ready for judging: what each taxon shows of each character, worked out once.
-///
-/// Making one costs some milliseconds for a few hundred taxa; keep it.
-#[derive(Clone, Debug)]
-pub struct Judge<'m> {
-    matrix: &'m Matrix,
+/// What a table shows, worked out once: it costs some milliseconds for a few hundred taxa.
+#[derive(Debug)]
+pub(crate) struct Shown {
     /// By column, then by row.
-    shown: Vec<Vec<Option<Spectrum>>>,
+    by_taxon: Vec<Vec<Option<Spectrum>>>,
     /// By column: what plants at large show.
     at_large: Vec<Vec<f64>>,
 }
 
+impl Shown {
+    pub(crate) fn of(matrix: &Matrix) -> Self {
+        let columns = matrix.characters().iter().enumerate();
+        let by_taxon: Vec<_> =
+            columns.map(|(column, character)| spectra(matrix, column, character)).collect();
+        let at_large = by_taxon.iter().map(|column| mean(column)).collect();
+        Self { by_taxon, at_large }
+    }
+}
+
+/// A table made ready for judging.
+#[derive(Clone, Debug)]
+pub struct Judge<'m> {
+    matrix: &'m Matrix,
+    shown: &'m Shown,
+    at_large: &'m [Vec<f64>],
+}
+
 impl<'m> Judge<'m> {
-    /// Makes a table ready.
+    /// Makes a table ready. Only the first judge of a table has work with it.
     #[must_use]
     pub fn new(matrix: &'m Matrix) -> Self {
-        let columns = matrix.characters().iter().enumerate();
-        let shown: Vec<_> =
-            columns.map(|(column, character)| spectra(matrix, column, character)).collect();
-        let at_large = shown.iter().map(|column| mean(column)).collect();
-        Self { matrix, shown, at_large }
+        let shown = matrix.shown();
+        Self { matrix, shown, at_large: &shown.at_large }
     }
 
     /// The same, where what plants at large show is taken from another table of the same characters.
     #[cfg(test)]
-    pub(crate) fn among(self, flora: &Judge<'_>) -> Self {
-        Self { at_large: flora.at_large.clone(), ..self }
+    pub(crate) fn among(self, flora: &Judge<'m>) -> Self {
+        Self { at_large: flora.at_large, ..self }
     }
 
     /// The table.
@@ -58,7 +70,7 @@ impl<'m> Judge<'m> {
 
     /// What a taxon shows of a character, where that is known.
     pub(crate) fn shown(&self, row: usize, column: usize) -> Option<&Spectrum> {
-        self.shown.get(column)?.get(row)?.as_ref()
+        self.shown.by_taxon.get(column)?.get(row)?.as_ref()
     }
 
     /// What a relative that nobody has described shows of a character.

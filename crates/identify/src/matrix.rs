@@ -1,7 +1,8 @@
 //! The table that judging works on: taxa, characters, and what is known of each pair.
 
+use crate::judge::Shown;
 use crate::{Cell, Character, Taxon, check};
-use ground::{Fault, Faults, Place};
+use ground::{Fault, Faults, Once, Place};
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -13,6 +14,8 @@ pub struct Matrix {
     taxa: Vec<Taxon>,
     /// One row a taxon, one entry a character.
     cells: Vec<Vec<Option<Cell>>>,
+    /// What all of this shows, once somebody judges by it.
+    shown: Once<Shown>,
 }
 
 impl Matrix {
@@ -34,7 +37,7 @@ impl Matrix {
         check::characters(&characters, &mut faults);
         check::taxa(&taxa, &characters, &mut faults);
         let rows = vec![vec![None; characters.len()]; taxa.len()];
-        let mut matrix = Self { characters, taxa, cells: rows };
+        let mut matrix = Self { characters, taxa, cells: rows, shown: Once::default() };
         let mut cells: Vec<_> = cells.into_iter().collect();
         cells.sort_by(|a, b| (&a.0, &a.1).cmp(&(&b.0, &b.1)));
         for (taxon, character, cell) in cells {
@@ -79,6 +82,11 @@ impl Matrix {
             let known = self.characters.iter().zip(row);
             known.filter_map(move |(character, cell)| Some((taxon, character, cell.as_ref()?)))
         })
+    }
+
+    /// What every taxon shows of every character.
+    pub(crate) fn shown(&self) -> &Shown {
+        self.shown.get(|| Shown::of(self))
     }
 
     /// The number of the row of a taxon.

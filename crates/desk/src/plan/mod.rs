@@ -191,7 +191,7 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let as_of = wishes.as_of.unwrap_or(world.now);
     let tense = if as_of.date() < wishes.date { Tense::Before } else { Tense::OnTheDay };
     let matrix = world.herbal.flora.matrix()?;
-    let judge = Judge::new(&matrix);
+    let judge = Judge::new(matrix);
     let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let worked = worked(world, wishes, &school);
     let people = People {

@@ -54,7 +54,7 @@ impl Inputs {
     /// Only a fault of our own.
     pub(crate) fn of(world: &World, outing: &Outing) -> Result<Self, Faults> {
         Ok(Self {
-            matrix: Rc::new(world.herbal.flora.matrix()?),
+            matrix: Rc::new(world.herbal.flora.matrix()?.clone()),
             journal: world.journal.clone().merge(outing.journal.clone()),
             wishes: outing.wishes.clone(),
             table: people::table(&world.herbal, &outing.wishes),

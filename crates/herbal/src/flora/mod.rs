@@ -16,7 +16,8 @@ pub(crate) use sheet_file::{look_alike_field, use_field};
 
 use crate::file::{Reader, TextFile};
 use crate::open::Open;
-use ground::{Faults, Harm, slug};
+use crate::search::Name;
+use ground::{Faults, Harm, Once, slug};
 use identify::{Cell, Character, Matrix, Taxon};
 use serde::{Deserialize, Serialize};
 use sheet_rows::SheetFile;
@@ -32,6 +33,10 @@ pub struct Flora {
     pub glossary: Glossary,
     sheets: BTreeMap<String, Sheet>,
     groups: BTreeMap<String, Group>,
+    #[serde(skip)]
+    table: Once<Result<Matrix, Faults>>,
+    #[serde(skip)]
+    pub(crate) names: Once<Vec<Name>>,
 }
 
 impl Flora {
@@ -91,7 +96,11 @@ impl Flora {
     ///
     /// # Errors
     /// What the table finds at fault; nothing, for a herbal that was read without faults.
-    pub fn matrix(&self) -> Result<Matrix, Faults> {
+    pub fn matrix(&self) -> Result<&Matrix, Faults> {
+        self.table.get(|| self.work_out_matrix()).as_ref().map_err(Clone::clone)
+    }
+
+    fn work_out_matrix(&self) -> Result<Matrix, Faults> {
         let owned = |(sheet, id, cell): (&Sheet, &str, &Cell)| {
             (sheet.name.clone(), id.to_owned(), cell.clone())
         };
@@ -109,7 +118,7 @@ impl Flora {
         let mut sheets = self.sheets.clone();
         sheets.append(&mut self.sheets_over(reader, &glossary));
         inherit(&mut sheets);
-        Self { glossary, sheets, groups }
+        Self { glossary, sheets, groups, ..Self::default() }
     }
 
     fn sheets_over(&self, reader: &mut Reader<'_>, glossary: &Glossary) -> BTreeMap<String, Sheet> {

@@ -48,7 +48,8 @@ fn only_leaf_flower_and_fruit_have_a_season_in_which_they_are_seen() {
 
 #[test]
 fn the_table_to_judge_by_has_the_rows_of_families_too() {
-    let matrix = herbal().flora.matrix().unwrap();
+    let herbal = herbal();
+    let matrix = herbal.flora.matrix().unwrap();
     let from = |character| matrix.cell("Conium maculatum", character).map(|cell| cell.from);
     assert_eq!(from("leaf_margin"), Some(Rank::Family));
     assert_eq!(from("crushed_smell"), Some(Rank::Species));
