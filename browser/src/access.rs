@@ -4,7 +4,7 @@
 use crate::browser::Browser;
 use crate::ground::{Ground, Outcome, figure, say};
 use crate::refused::TABLES;
-use crate::{in_hand, outing};
+use crate::{day, in_hand, outing};
 use fantoccini::actions::{InputSource as _, KeyAction, KeyActions};
 use serde_json::{Value, json};
 use std::fs;
@@ -77,8 +77,12 @@ pub(crate) async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>>
         "/herbal/Urtica%20dioica",
         "/compare/Urtica%20dioica/Lamium%20album",
         "/emergency",
+        "/work-out",
+        "/work-out?recipe=herb-tea&herb=2%20g&state=dried&moisture=10%20%25",
+        "/work-out?recipe=herb-tea&herb=two",
         "/nowhere",
     ];
+    day::to_the_table(browser, at).await?;
     browser.add(at, "survey", &in_hand::SURVEY).await?;
     browser.go(&format!("{at}/rows/survey")).await?;
     let count = browser.said(in_hand::COUNT).await?;
@@ -88,6 +92,16 @@ pub(crate) async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>>
         "/in-hand/bank/bank-1/tobias-quill",
         "/in-hand/bank/bank-1",
         "/allowance",
+        "/basket",
+        "/kitchen",
+        "/kitchen/nettle-tops",
+        "/serving",
+        "/answers/ansel-brookhouse",
+        "/answers/ansel-brookhouse/1",
+        "/answers/ansel-brookhouse/2",
+        "/hand-out/nettle-pot",
+        "/why",
+        "/new/sorting/lot/nettle-lot",
         "/journal",
         "/plan",
         "/pages",

@@ -108,6 +108,9 @@ impl Browser {
 
     pub(crate) async fn tap(&self, css: &str) -> Outcome {
         let element = self.element(css).await?;
+        // As somebody scrolls who looks for it: it may lie below a bar.
+        let middle = "arguments[0].scrollIntoView({ block: 'center', behavior: 'instant' })";
+        self.run(middle, vec![serde_json::to_value(&element)?]).await?;
         Ok(element.click().await.map_err(|error| format!("{css}: {error}"))?)
     }
 

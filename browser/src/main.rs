@@ -4,6 +4,7 @@
 
 mod access;
 mod browser;
+mod day;
 mod driver;
 mod exchange;
 mod first_visit;
@@ -64,6 +65,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("without-network", without_network::run);
     scenario!("outing", outing::run);
     scenario!("in-hand", in_hand::run);
+    scenario!("day", day::run);
     scenario!("windows", windows::run);
     scenario!("storage-full", storage_full::run);
     scenario!("killed", killed::run);

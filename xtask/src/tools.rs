@@ -30,7 +30,7 @@ const ICALENDAR: &str = "icalendar==7.3.2";
 /// Sees to everything that the steps need, before any of them takes its time.
 pub(crate) fn ready(house: &House) -> Outcome {
     wasm_target(house)?;
-    let programs = [NODE, CHROMIUM, PDFINFO, QPDF, ZBAR];
+    let programs = [NODE, CHROMIUM, CHROMEDRIVER, PDFINFO, QPDF, ZBAR];
     let mut found: Vec<_> = programs.iter().map(|tool| tool.find(house)).collect::<Outcome<_>>()?;
     found.extend([axe(house)?, python_with_icalendar(house)?]);
     found.push(python_with(house, &[NUMPY, PIKEPDF, PILLOW])?);

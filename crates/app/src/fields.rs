@@ -41,6 +41,8 @@ pub(crate) enum Kind {
     Whole,
     /// Several whole numbers, one on a line.
     Wholes,
+    /// What goes in, one on a line: what it is, then how much.
+    Amounts,
     /// What was found among the pieces, one on a line: how many, then which plant.
     Found,
     YesNo,
@@ -57,6 +59,12 @@ pub(crate) enum Choice {
     Part,
     Recipe,
     Kitchen,
+    /// Fresh or dried.
+    State,
+    /// The stages that the herbal tells apart, of plants of this outing.
+    Stage,
+    /// Whoever reads plants or comes along.
+    Picker,
     /// The plants in hand that somebody looked at.
     Specimen,
     /// The rows of this table, by name.
@@ -71,8 +79,10 @@ const fn may(name: &'static str, kind: Kind) -> Field {
     Field { name, kind, needed: false }
 }
 
-use Choice::{Jurisdiction, Land, Level, Of, Part, Purpose, Recipe, Region};
-use Kind::{Choices, Day, Found, Lines, Moment, Plant, Plants, Time, Whole, Wholes, Words, YesNo};
+use Choice::{Jurisdiction, Land, Level, Of, Part, Picker, Purpose, Recipe, Region, Stage, State};
+use Kind::{
+    Amounts, Choices, Day, Found, Lines, Moment, Plant, Plants, Time, Whole, Wholes, Words, YesNo,
+};
 
 /// A choice from one list.
 const fn one(choice: Choice) -> Kind {
@@ -166,12 +176,17 @@ pub(crate) const TABLES: &[Table] = &[
             must("plant", Plant),
             must("part", one(Part)),
             may("stands", Choices(Of("stand"))),
-            may("herb", Words),
+            may("lots", Choices(Of("lot"))),
+            may("herb", one(State)),
+            may("amounts", Amounts),
             may("moisture", Words),
+            may("stage", one(Stage)),
             may("serving", Words),
+            may("weighed", YesNo),
             must("servings-a-day", Whole),
             must("days", Whole),
             may("everybody", YesNo),
+            may("people", Choices(Of("participant"))),
         ],
     },
     Table { name: "participant", fields: &[must("called", Words)] },
@@ -184,7 +199,8 @@ pub(crate) const TABLES: &[Table] = &[
             must("amount", Words),
             must("at", Moment),
             may("pattern", one(Choice::Specimen)),
-            must("pickers", Choices(Of("reader"))),
+            may("stages", Choices(Stage)),
+            must("pickers", Choices(Picker)),
         ],
     },
     Table { name: "lot", fields: &[must("name", Words), must("takes", Choices(Of("take")))] },
@@ -205,6 +221,7 @@ pub(crate) const TABLES: &[Table] = &[
             must("name", Words),
             must("make", one(Of("make"))),
             must("lots", Choices(Of("lot"))),
+            may("stages", Choices(Stage)),
             must("at", Moment),
             must("cook", Words),
         ],
@@ -289,6 +306,10 @@ impl Kind {
                 let each = lines().filter(|line| !line.is_empty());
                 Cell::List(each.map(found).collect::<Result<_, _>>()?)
             }
+            Self::Amounts => {
+                let each = lines().filter(|line| !line.is_empty());
+                Cell::Table(each.map(amount).collect::<Result<_, _>>()?)
+            }
             Self::YesNo => Cell::YesNo(match *first {
                 "yes" => true,
                 "no" => false,
@@ -306,6 +327,12 @@ fn found(line: &str) -> Result<Cell, Unreadable> {
     Ok(Cell::Table([("pieces".to_owned(), pieces), ("what".to_owned(), what)].into()))
 }
 
+/// `herb 800 g`: what goes in, and how much of it.
+fn amount(line: &str) -> Result<(String, Cell), Unreadable> {
+    let (what, amount) = line.split_once(char::is_whitespace).ok_or(Unreadable)?;
+    Ok((what.to_owned(), Cell::Words(amount.trim().to_owned())))
+}
+
 fn read<T: FromStr>(said: &str) -> Result<T, Unreadable> {
     said.parse().map_err(|_| Unreadable)
 }
@@ -320,11 +347,13 @@ pub(crate) fn said(cell: &Cell) -> Vec<String> {
         Cell::Day(day) => vec![day.to_string()],
         Cell::Moment(at) => vec![at.strftime("%Y-%m-%dT%H:%M").to_string()],
         Cell::List(all) => all.iter().flat_map(said).collect(),
-        Cell::Table(table) => {
-            let part = |field| table.get(field).map(said).unwrap_or_default();
-            let words = [part("pieces"), part("what")].concat().join(" ");
-            if words.is_empty() { Vec::new() } else { vec![words] }
-        }
+        Cell::Table(table) => match (table.get("pieces"), table.get("what")) {
+            (Some(pieces), Some(what)) => vec![[said(pieces), said(what)].concat().join(" ")],
+            _ => table
+                .iter()
+                .map(|(what, cell)| format!("{what} {}", said(cell).join(" ")))
+                .collect(),
+        },
     }
 }
 
@@ -344,6 +373,7 @@ mod tests {
             (Lines, "railway\nbusy-road"),
             (Wholes, "41\n58\n36"),
             (Found, "2 Lamium album\n1 Arum maculatum"),
+            (Amounts, "herb 56 g\nwater 2.2 l"),
         ];
         for (kind, words) in said_again {
             let cell = kind.cell(&[words]).unwrap().unwrap();
@@ -364,6 +394,7 @@ mod tests {
             (Whole, "1.5"),
             (Wholes, "41 some"),
             (Found, "Lamium album"),
+            (Amounts, "herb"),
             (YesNo, "si"),
         ] {
             assert_eq!(kind.cell(&[words]), Err(Unreadable), "{words}");

@@ -180,6 +180,8 @@ impl Filling<'_> {
             (Kind::Moment, _) => said(&Cell::Moment(now)),
             (Kind::Day, "on") => said(&Cell::Day(now.date())),
             (_, "by" | "cook") => vec![leader(self.all)],
+            (_, "servings-a-day" | "days") => vec!["1".to_owned()],
+            (_, "everybody") => vec!["yes".to_owned()],
             _ => return None,
         };
         Some(said)
@@ -196,7 +198,9 @@ impl Filling<'_> {
             Kind::Choice(choice) if !choices(choice).is_empty() => {
                 asked.select(&self.app.word("app-choose"), &choices(choice))
             }
-            Kind::Lines | Kind::Plants | Kind::Wholes | Kind::Found => asked.lines(),
+            Kind::Lines | Kind::Plants | Kind::Wholes | Kind::Found | Kind::Amounts => {
+                asked.lines()
+            }
             Kind::Day => asked.input("date", None),
             Kind::Time => asked.input("time", None),
             Kind::Moment => asked.input("datetime-local", None),
@@ -286,6 +290,19 @@ impl App {
         [own, any].iter().find(|id| self.has(id)).map(|id| self.word(id))
     }
 
+    /// The stages that the herbal tells apart, of the plants that grow at the stands of an outing or
+    /// are made into something.
+    fn stages(&self, all: &[TableRow]) -> BTreeSet<String> {
+        let named = all.iter().filter_map(|row| match row.cells.get("plant") {
+            Some(Cell::Words(plant)) => self.herbal().flora.find(plant).ok(),
+            _ => None,
+        });
+        let plants: BTreeSet<&str> = named.map(|sheet| sheet.name.as_str()).collect();
+        let rows = self.herbal().uses.table.parts.iter();
+        let own = rows.filter(|row| plants.contains(row.taxon.as_str()));
+        own.filter_map(|row| row.stage.clone()).collect()
+    }
+
     /// The words of a list with what they say to people.
     fn choices(&self, choice: Choice, all: &[TableRow]) -> Vec<(String, String)> {
         let said = |prefix: &str, words: &mut dyn Iterator<Item = &str>| {
@@ -311,6 +328,13 @@ impl App {
             }
             Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
             Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
+            Choice::State => said("app-state-", &mut ["fresh", "dried"].into_iter()),
+            Choice::Stage => self.stages(all).into_iter().map(|one| (one.clone(), one)).collect(),
+            Choice::Picker => {
+                let may = |row: &&TableRow| ["reader", "participant"].contains(&&*row.table);
+                let named = all.iter().filter(may);
+                named.map(|row| (row.key.clone(), called(row))).collect()
+            }
             Choice::Specimen => {
                 let seen = all.iter().filter(|row| row.table == LOOKS);
                 let named =

@@ -1,0 +1,199 @@
+//! The day of an outing by taps, on a phone: from the basket with a wrong leaf in it to the cup.
+
+use crate::access::resize;
+use crate::browser::Browser;
+use crate::form::Said;
+use crate::ground::{Ground, Outcome, equal, figure};
+use crate::outing;
+use serde_json::Value;
+
+const PHONE: (u32, u32) = (360, 740);
+
+const PASSPHRASE: &str = "a weir, a bank, a bell";
+
+const WISH: [Said<'_>; 9] = [
+    ("called", "Nettle tops"),
+    ("recipe", "cooked-leaf"),
+    ("plant", "stinging nettle"),
+    ("part", "young-leaf"),
+    ("stands", "bank"),
+    ("herb", "fresh"),
+    ("amounts", "herb 800 g"),
+    ("moisture", "80–84 %"),
+    ("stage", "young tops before flowering, boiled"),
+];
+
+const TAKE: [Said<'_>; 4] =
+    [("name", "nettle-take"), ("stand", "bank"), ("part", "young-leaf"), ("amount", "800 g")];
+
+const SORTERS: [Said<'_>; 2] = [("sorters", "maren-holt"), ("sorters", "tobias-quill")];
+
+pub(crate) async fn run(ground: &mut Ground) -> Outcome {
+    let browser = ground.browser("day").await?;
+    resize(&browser, PHONE).await?;
+    browser.load("/").await?;
+    let at = outing::whole(&browser).await?;
+    browser.run(include_str!("taps.js"), Vec::new()).await?;
+    let asked = to_the_table(&browser, &at).await?;
+    figure("day-questions", asked, "questions asked of one person, each by one tap");
+    handing(&browser, &at).await.map_err(|error| format!("handing out: {error}"))?;
+    slowest(&browser).await?;
+    sealed(&browser, &at).await.map_err(|error| format!("sealed: {error}"))?;
+    let errors = browser.errors().await?;
+    browser.close().await?;
+    equal("errors in the console", &errors, &Vec::new())
+}
+
+/// From the wish to the answers of one person; how many questions those were.
+pub(crate) async fn to_the_table(browser: &Browser, at: &str) -> Outcome<usize> {
+    browser.add(at, "make", &WISH).await?;
+    basket(browser, at).await.map_err(|error| format!("basket: {error}"))?;
+    kitchen(browser, at).await.map_err(|error| format!("kitchen: {error}"))?;
+    Ok(answers(browser, at).await.map_err(|error| format!("answers: {error}"))?)
+}
+
+/// A take, its lot, a wrong leaf that holds it, and the second sorting that frees it.
+async fn basket(browser: &Browser, at: &str) -> Outcome {
+    browser.go(at).await?;
+    browser.follow("main a[href$='/basket']").await?;
+    browser.follow("main a[href$='/new/take']").await?;
+    browser.fill(&TAKE).await?;
+    browser.fill(&[("pickers", "maren-holt")]).await?;
+    browser.keep().await?;
+    browser.add(at, "lot", &[("name", "nettle-lot"), ("takes", "nettle-take")]).await?;
+    for (pieces, found) in [("420", "1 Conium maculatum"), ("419", "")] {
+        browser.go(&format!("{at}/basket")).await?;
+        browser.follow("main a[href$='/new/sorting/lot/nettle-lot']").await?;
+        browser.fill(&SORTERS).await?;
+        browser.fill(&[("pieces", pieces), ("every-piece", "yes"), ("found", found)]).await?;
+        if found.is_empty() {
+            // The clock shows minutes, and a sorting that frees a lot is later than the find.
+            browser.run(LATER, Vec::new()).await?;
+        }
+        browser.keep().await?;
+        browser.go(&format!("{at}/basket")).await?;
+        let held = "Nothing of nettle-lot is used: Conium maculatum";
+        equal("held", &browser.words().await?.contains(held), &!found.is_empty())?;
+    }
+    browser.has("sorted by").await
+}
+
+const LATER: &str = "const field = document.getElementById('field-at');
+    const at = new Date(`${field.value}Z`);
+    field.value = new Date(at.getTime() + 60_000).toISOString().slice(0, 16)";
+
+async fn kitchen(browser: &Browser, at: &str) -> Outcome {
+    browser.go(at).await?;
+    browser.follow("main a[href$='/kitchen']").await?;
+    browser.follow("main a[href$='/kitchen/nettle-tops']").await?;
+    browser.has("cooked food").await?;
+    browser.tap("button[data-minutes]").await?;
+    browser
+        .wait(
+            "a clock",
+            "return /^[0-9]+:[0-9]{2}$/.test(document.querySelector('#clocks .left')?.innerText)",
+        )
+        .await?;
+    browser.follow("main a[href$='/new/batch/make/nettle-tops']").await?;
+    browser.fill(&[("name", "nettle-pot"), ("lots", "nettle-lot")]).await?;
+    browser.fill(&[("stages", "young tops before flowering, boiled")]).await?;
+    browser.keep().await?;
+    browser.tap("#clocks button").await?;
+    browser.go(&format!("{at}/kitchen/nettle-tops")).await?;
+    browser.follow("main a[href$='/new/weighing/of/nettle-pot']").await?;
+    browser.fill(&[("what", "herb"), ("mass", "800 g")]).await?;
+    browser.keep().await
+}
+
+/// One person is asked everything; how many questions that were.
+async fn answers(browser: &Browser, at: &str) -> Outcome<usize> {
+    browser.go(at).await?;
+    browser.follow("main a[href$='/serving']").await?;
+    passphrase(browser, PASSPHRASE).await?;
+    browser.follow("main a[href$='/answers/ansel-brookhouse']").await?;
+    browser.follow("main a.button").await?;
+    let mut asked = 0;
+    while browser.address().await?.contains("/answers/ansel-brookhouse/") {
+        if browser.run("return Boolean(document.getElementById('said'))", Vec::new()).await? == true
+        {
+            let heading = browser.heading().await?;
+            let says = if heading.contains("old") { "34" } else { "70 kg" };
+            browser.element("#said").await?.send_keys(says).await?;
+            browser.follow("main form.fill > button").await?;
+        } else {
+            browser.follow("main button[value='no']").await?;
+        }
+        asked += 1;
+    }
+    browser.has("Has anything changed since?").await?;
+    browser.has("34").await?;
+    Ok(asked)
+}
+
+async fn passphrase(browser: &Browser, says: &str) -> Outcome {
+    browser.element("#passphrase").await?.send_keys(says).await?;
+    browser.follow("main form.fill button").await
+}
+
+async fn handing(browser: &Browser, at: &str) -> Outcome {
+    browser.go(&format!("{at}/serving")).await?;
+    browser.follow("main a[href$='/hand-out/nettle-pot']").await?;
+    browser.follow("main button[name='stands']").await?;
+    browser.follow("main button[name='to']").await?;
+    browser.has("had one").await?;
+    browser.go(&format!("{at}/why")).await?;
+    browser.follow("main form button").await?;
+    browser.has("Ansel Brookhouse").await?;
+    browser.go(&format!("{at}/pages")).await?;
+    browser.follow("main a[href$='/pages/serving-list']").await
+}
+
+/// After a reload the answers are closed; a wrong passphrase opens nothing, the right one all.
+async fn sealed(browser: &Browser, at: &str) -> Outcome {
+    browser.go(&format!("{at}/serving")).await?;
+    browser.reload().await?;
+    passphrase(browser, "another one").await?;
+    browser.has("does not open the answers").await?;
+    passphrase(browser, PASSPHRASE).await?;
+    browser.has("asked today").await?;
+    let kept = browser.client.execute_async(STORED, Vec::new()).await?;
+    equal("words of answers on the disk", &kept, &Value::from(0))?;
+    browser.follow("main button[name='close']").await?;
+    browser.has("While it is closed").await
+}
+
+/// How many of what lies in the database speaks of the answers in plain words.
+const STORED: &str = "const told = arguments[arguments.length - 1];
+    const request = indexedDB.open('trug');
+    request.onsuccess = async () => {
+        const database = request.result;
+        const all = (name) => new Promise((done) => {
+            const read = database.transaction(name).objectStore(name).getAll();
+            read.onsuccess = () => done(read.result);
+        });
+        const plain = (bytes) => new TextDecoder().decode(bytes ?? new Uint8Array());
+        const sealed = await all('sealed');
+        const words = [...(await all('lines')).map(({ line }) => line), ...sealed.map(({ answer }) => plain(answer))];
+        database.close();
+        told(sealed.length === 0 ? -1 : words.filter((words) => /70 kg|pregnant/.test(words)).length);
+    };";
+
+/// How long taps took: in all, and the slowest by its address.
+async fn slowest(browser: &Browser) -> Outcome {
+    let taps = browser.run("return window.taps", Vec::new()).await?;
+    let mut taps: Vec<(f64, String)> = taps
+        .as_array()
+        .into_iter()
+        .flatten()
+        .filter_map(|tap| Some((tap.get("ms")?.as_f64()?, tap.get("at")?.as_str()?.to_owned())))
+        .collect();
+    taps.sort_by(|a, b| a.0.total_cmp(&b.0));
+    let middle = taps.get(taps.len() / 2).map_or(0.0, |tap| tap.0);
+    let (slowest, at) = taps.last().cloned().unwrap_or_default();
+    figure("day-taps", taps.len(), "taps that led to a screen");
+    figure("day-tap-median", format!("{middle:.0}"), "ms to the screen that answers a tap, median");
+    let at = at.rsplit_once("/outing/").map_or(at.as_str(), |(_, rest)| rest);
+    let way = at.split_once('/').map_or("", |(_, way)| way);
+    figure("day-tap-slowest", format!("{slowest:.0}"), &format!("ms, the slowest: {way}"));
+    Ok(())
+}
