@@ -9,7 +9,8 @@ use fantoccini::actions::{InputSource as _, KeyAction, KeyActions};
 use serde_json::{Value, json};
 use std::fs;
 
-const SIZES: [(u32, u32); 2] = [(360, 740), (1440, 900)];
+/// Each size with its looks: what is pale on a phone is pale at a desk, where the usual look stands for all.
+const SIZES: [((u32, u32), &[&str]); 2] = [((360, 740), &LOOKS), ((1440, 900), &[""])];
 const NARROW: (u32, u32) = (320, 740);
 pub(crate) const LOOKS: [&str; 3] = ["", "dusk", "contrast"];
 
@@ -122,9 +123,9 @@ pub(crate) async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>>
 
 async fn screen(browser: &Browser, name: &str, count: &mut Count) -> Outcome {
     count.screens += 1;
-    for size in SIZES {
+    for (size, looks) in SIZES {
         resize(browser, size).await?;
-        for looks in LOOKS {
+        for looks in looks {
             browser.run("dressed(arguments[0])", vec![json!(looks)]).await?;
             let found = browser.run("return checked(arguments[0])", vec![json!(looks)]).await?;
             note(count, &format!("{name} at {} {looks}", size.0), &found)?;

@@ -60,8 +60,8 @@ impl App {
     pub fn answer(&mut self, message: &[u8]) -> Vec<u8> {
         let shown = match serde_json::from_slice(message) {
             Ok(Message::Visit(visit)) => self.show(&visit),
-            Ok(Message::Kept { device, lines }) => {
-                self.books.open(&device, &lines);
+            Ok(Message::Kept { device, lines, saved }) => {
+                self.books.open(&device, &lines, saved);
                 Shown::default()
             }
             Ok(Message::Opened { book, lines }) => {
@@ -87,14 +87,14 @@ impl App {
         }
         let file = match &address {
             Address::OutingFile(book) => self.books.file(book),
-            Address::Records(book) => self.books.records(book),
+            Address::Records(book) => self.books.hand_out_records(book),
             _ => None,
         };
         let at = match address {
             Address::OutingFile(book) | Address::Records(book) => Address::Outing(book),
             address => address,
         };
-        Shown { file, ..self.shown(&at, self.screen(&at, visit)) }
+        Shown { file, saved: self.books.newly_saved(), ..self.shown(&at, self.screen(&at, visit)) }
     }
 
     fn screen(&self, address: &Address, visit: &Visit) -> Screen {
@@ -168,7 +168,8 @@ impl App {
         };
         match done {
             Ok(Done { book, keep, seal }) => {
-                Shown { keep, seal, ..self.after(address, form, book, visit) }
+                let saved = self.books.newly_saved();
+                Shown { keep, seal, saved, ..self.after(address, form, book, visit) }
             }
             Err(NotDone::Nowhere) => self.shown(address, screen::nowhere(self, &visit.to)),
             Err(NotDone::AtFault(faults)) => {

@@ -1,6 +1,6 @@
 //! What is kept on this device: a book for each outing, a log of what was done to its rows.
 
-use crate::visit::{Kept, Moment, SealAct};
+use crate::visit::{Kept, Moment, Saved, SealAct};
 use desk::{Change, InputFile, TableRow, standing_rows, write};
 use ground::{Fault, Faults, Place};
 use journal::{Act, Log, RecordId};
@@ -12,6 +12,9 @@ pub(crate) struct Books {
     device: String,
     books: BTreeMap<String, Book>,
     unread: BTreeMap<String, Unread>,
+    /// How many records of this device lie elsewhere, too, by book.
+    saved: BTreeMap<String, usize>,
+    newly_saved: Option<Saved>,
 }
 
 /// The log of an outing, and the rows that stand after it.
@@ -88,8 +91,9 @@ pub(crate) struct Entry<'a> {
 impl Books {
     /// Takes in lines that the device kept. A book with a line that cannot be read is set aside
     /// whole.
-    pub(crate) fn open(&mut self, device: &str, lines: &[Kept]) {
+    pub(crate) fn open(&mut self, device: &str, lines: &[Kept], saved: Vec<Saved>) {
         device.clone_into(&mut self.device);
+        self.saved.extend(saved.into_iter().map(|Saved { book, records }| (book, records)));
         for Kept { book, line, .. } in lines {
             self.open_line(book, line);
         }
@@ -136,8 +140,40 @@ impl Books {
         self.rows(book).map(|rows| write("outing.toml", rows))
     }
 
+    /// The records of a book as a file to hand out: from then on they lie elsewhere, too.
+    pub(crate) fn hand_out_records(&mut self, book: &str) -> Option<InputFile> {
+        let file = self.records(book)?;
+        let written = self.books.get(book).map_or(0, |book| self.own(&book.log));
+        self.note_saved(book, written);
+        Some(file)
+    }
+
+    /// How many records of a book were written here and lie nowhere else.
+    pub(crate) fn unsaved(&self, book: &str) -> usize {
+        let written = self.books.get(book).map_or(0, |book| self.own(&book.log));
+        written.saturating_sub(self.saved.get(book).copied().unwrap_or_default())
+    }
+
+    /// What came to lie elsewhere since this was last asked.
+    pub(crate) fn newly_saved(&mut self) -> Option<Saved> {
+        self.newly_saved.take()
+    }
+
+    fn note_saved(&mut self, book: &str, records: usize) {
+        let known = self.saved.entry(book.to_owned()).or_default();
+        if records > *known {
+            *known = records;
+            self.newly_saved = Some(Saved { book: book.to_owned(), records });
+        }
+    }
+
+    /// How many records of a log this device wrote.
+    fn own(&self, log: &Log<Vec<Change>>) -> usize {
+        log.iter().filter(|record| record.clock.device == self.device).count()
+    }
+
     /// The records of a book, one a line, whether or not they can be read.
-    pub(crate) fn records(&self, book: &str) -> Option<InputFile> {
+    fn records(&self, book: &str) -> Option<InputFile> {
         let kept = self.books.get(book).map(|book| book.log.lines().map(str::to_owned).collect());
         let lines: Vec<String> = kept.or_else(|| Some(self.unread.get(book)?.lines.clone()))?;
         Some(InputFile { name: "records.jsonl".to_owned(), text: lines.join("\n") + "\n" })
@@ -226,6 +262,7 @@ impl Books {
         merged.log.merge(records)?;
         merged.refresh();
         self.books.insert(book.clone(), merged);
+        self.note_saved(&book, self.own(records));
         Ok(Done { keep, ..Done::nothing(&book) })
     }
 }

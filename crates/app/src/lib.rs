@@ -23,4 +23,4 @@ mod work_out;
 
 pub use app::{App, NotOpened};
 pub use shell::{ShellFile, shell};
-pub use visit::{ChosenFile, Form, Kept, Message, Moment, SealAct, Shown, Visit};
+pub use visit::{ChosenFile, Form, Kept, Message, Moment, Saved, SealAct, Shown, Visit};

@@ -127,6 +127,11 @@ fn document(version: &str, words: &Catalogue) -> String {
                         option value="dusk" { (word("app-looks-dusk")) }
                         option value="contrast" { (word("app-looks-contrast")) }
                     }
+                    label for="hand" { (word("app-hand")) }
+                    select #hand {
+                        option value="" { (word("app-hand-right")) }
+                        option value="left" { (word("app-hand-left")) }
+                    }
                 }
                 template #clock {
                     li {

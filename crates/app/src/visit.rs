@@ -17,6 +17,9 @@ pub enum Message {
         device: String,
         /// The lines.
         lines: Vec<Kept>,
+        /// How much of each book was handed out before.
+        #[serde(default)]
+        saved: Vec<Saved>,
     },
     /// What people said of themselves in an outing, deciphered; none once that was closed.
     Opened {
@@ -46,6 +49,15 @@ impl Kept {
     pub(crate) fn plain(book: &str, line: String) -> Self {
         Self { book: book.to_owned(), line, seal: None }
     }
+}
+
+/// How many of the records that this device wrote in a book were handed out, or came back from elsewhere.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Saved {
+    /// The book.
+    pub book: String,
+    /// Records, from the first on.
+    pub records: usize,
 }
 
 /// What becomes of the answers of a book.
@@ -168,6 +180,9 @@ pub struct Shown {
     /// Lines to keep before it may be shown.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub keep: Vec<Kept>,
+    /// What lies elsewhere now, too.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub saved: Option<Saved>,
     /// What to do first with answers.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub seal: Option<SealAct>,

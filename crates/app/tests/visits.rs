@@ -62,7 +62,7 @@ fn again(keep: Vec<Kept>) -> App {
 
 fn on(device: &str, lines: Vec<Kept>) -> App {
     let mut app = app();
-    let told = Message::Kept { device: device.to_owned(), lines };
+    let told = Message::Kept { device: device.to_owned(), lines, saved: Vec::new() };
     let shown = app.answer(&serde_json::to_vec(&told).unwrap());
     assert!(String::from_utf8(shown).unwrap().contains("\"main\":\"\""));
     app
@@ -357,4 +357,30 @@ fn words_that_a_form_does_not_offer_are_refused() {
         let refused = fill(&mut app, &format!("{at}/new/site"), &said);
         assert!(refused.keep.is_empty() && refused.title.starts_with("Not kept:"), "{said:?}");
     }
+}
+
+#[test]
+fn what_lies_on_this_device_alone_is_counted_until_it_is_handed_out() {
+    let mut app = again(Vec::new());
+    let at = fill(&mut app, "/new", &OUTING).at;
+    fill(&mut app, &format!("{at}/new/participant"), &["called=Ansel Brookhouse"]);
+    let says = |app: &mut App, to: &str, words: &str| {
+        let main = follow(app, to).main;
+        assert!(main.contains(words), "{words}: {main}");
+    };
+    says(&mut app, &at, "2 records lie on this device alone");
+    says(&mut app, "/", "2 records lie on this device alone");
+    let handed = follow(&mut app, &format!("{at}/records"));
+    assert_eq!(handed.saved.as_ref().map(|saved| saved.records), Some(2));
+    says(&mut app, &at, "Every record of this device was saved elsewhere");
+    assert_eq!(follow(&mut app, &at).saved, None);
+    fill(&mut app, &format!("{at}/new/participant"), &["called=Birte Calloway"]);
+    says(&mut app, &at, "One record lies on this device alone");
+    // What comes back from another device lies there.
+    let mut other = on("laptop", Vec::new());
+    take_in(&mut other, vec![handed.file.unwrap()]);
+    let back = follow(&mut other, &format!("{at}/records")).file.unwrap();
+    let mut again = again(Vec::new());
+    let merged = take_in(&mut again, vec![back]);
+    assert_eq!(merged.saved.map(|saved| saved.records), Some(2));
 }

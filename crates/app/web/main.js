@@ -83,6 +83,8 @@ addEventListener("popstate", ({ state }) => show(address(), { back: state?.scrol
 
 addEventListener("click", (event) => {
   if (event.target.closest?.("button.print")) return print();
+  const measure = event.target.closest?.("[data-mm]");
+  if (measure) return setRuler(Number(measure.dataset.mm));
   const starter = event.target.closest?.("[data-minutes]");
   if (starter) return startClock(starter.dataset);
   const stepper = event.target.closest?.("[data-step]");
@@ -182,16 +184,37 @@ function tick() {
 
 draw();
 
+// ---- the ruler -------------------------------------------------------------------------------
+
+// Pixels to a millimetre: what style sheets call one (CSS Values and Units, 6.2) is none on most screens,
+// so the ruler is hidden until somebody held a card against it.
+let pixels = Number(localStorage.getItem("pixels-in-mm")) || 96 / 25.4;
+
+function setRuler(change) {
+  pixels *= 1 + change;
+  if (change === 0) localStorage.setItem("pixels-in-mm", pixels);
+  measured();
+}
+
+function measured() {
+  const { style, dataset } = document.documentElement;
+  style.setProperty("--mm", `${pixels}px`);
+  if (localStorage.getItem("pixels-in-mm")) dataset.measured = "";
+}
+
+measured();
+
 // ---- how it looks ----------------------------------------------------------------------------
 
-const looks = document.getElementById("looks");
-looks.value = localStorage.getItem("looks") ?? "";
-const dress = () => (document.documentElement.dataset.looks = looks.value);
-looks.addEventListener("change", () => {
-  localStorage.setItem("looks", looks.value);
+for (const choice of [document.getElementById("looks"), document.getElementById("hand")]) {
+  choice.value = localStorage.getItem(choice.id) ?? "";
+  const dress = () => (document.documentElement.dataset[choice.id] = choice.value);
+  choice.addEventListener("change", () => {
+    localStorage.setItem(choice.id, choice.value);
+    dress();
+  });
   dress();
-});
-dress();
+}
 
 // ---- without a network -----------------------------------------------------------------------
 

@@ -184,6 +184,9 @@ async function seal(database, { close, destroy }) {
 let program;
 let seen = 0;
 
+// Where it stands how much of each book was handed out.
+const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
+
 async function answer({ to, form, files }) {
   const database = await (stored ??= opened());
   program ??= await start();
@@ -195,6 +198,10 @@ async function answer({ to, form, files }) {
     try {
       if (shown.seal) await seal(database, shown.seal);
       if (shown.keep) await keep(database, shown.keep);
+      if (shown.saved) {
+        const { saved } = shown;
+        await write(database, ["device"], (device) => device.put(saved, ["saved", saved.book]));
+      }
     } catch (error) {
       // The program holds what the disk does not: it starts anew from the disk.
       console.error(error);
@@ -211,8 +218,9 @@ async function answer({ to, form, files }) {
 async function catchUp(database) {
   const { last, lines } = await since(database, seen);
   if (lines.length > 0 || seen === 0) {
-    const device = await done(database.transaction("device").objectStore("device").get("name"));
-    tell(program, { kept: { device, lines } });
+    const known = database.transaction("device").objectStore("device");
+    const [device, saved] = await Promise.all([done(known.get("name")), done(known.getAll(SAVED))]);
+    tell(program, { kept: { device, lines, saved } });
     seen = last;
   }
   await reopen(database);

@@ -4,7 +4,7 @@
 //! It walks the rows that join a cup as [`decide`](crate::decide) does, with nobody's answers in
 //! hand. What it leaves out counts for nothing: the tests hold both against each other.
 
-use crate::caution::{Reach, may_hold, question};
+use crate::caution::{Reach, Reached, may_hold, question};
 use crate::decide::{Case, Findings};
 use crate::doubt::Ledger;
 use crate::hold::{hangs_on_worst_end, worst_end};
@@ -73,15 +73,16 @@ impl Asks<'_, '_> {
     fn herb(&mut self, herb: &Herb) {
         let case = self.case;
         let says = part::weigh(case, herb, &mut Findings::default());
+        let reached = Reached::of(case, case.cup, herb);
         for row in &case.table.cautions {
-            let joins = Reach::of_caution(row).tie(case, case.cup, herb).is_some();
+            let joins = reached.tie(Reach::of_caution(row)).is_some();
             let spared = row.spares_food && says.plain_food(case.cup.form);
             if joins && !spared && says.used_as(&row.uses) && may_hold(herb, row) {
                 self.caution(row);
             }
         }
         for row in &case.table.posology {
-            if Reach::of_amount(row).tie(case, case.cup, herb).is_some() {
+            if reached.tie(Reach::of_amount(row)).is_some() {
                 self.amount(row);
             }
         }

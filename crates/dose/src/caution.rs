@@ -2,7 +2,7 @@
 
 use crate::decide::{Case, Findings, Tense};
 use crate::part::{PartSays, about, caution_parts, open_stage};
-use crate::{Action, Caution, Cup, Given, Herb, Posology, Question, Rule, Strictness, Tie};
+use crate::{Action, Caution, Cup, Given, Herb, Posology, Question, Rule, Strictness, Table, Tie};
 use ground::{Condition, Form, Part, Text, Unit};
 
 /// What a row reaches: by taxon, part and preparation, each through its tree.
@@ -22,13 +22,32 @@ impl<'a> Reach<'a> {
         Self { taxon: &row.taxon, parts: &row.parts, forms: &row.forms }
     }
 
-    /// How the row joins a herb in a cup, if it does.
-    pub(crate) fn tie(self, case: &Case<'_>, cup: &Cup, herb: &Herb) -> Option<Tie> {
-        let table = case.table;
-        let tie = table.tie(self.taxon, &herb.taxon)?;
-        let form = self.forms.iter().any(|form| form.meets(cup.form));
-        let spoken = caution_parts(table, cup, herb, case.tense);
-        let part = self.parts.iter().any(|part| spoken.iter().any(|spoken| part.meets(*spoken)));
+    /// Whether the row joins a herb in a cup, where it alone is asked about.
+    pub(crate) fn joins(self, case: &Case<'_>, cup: &Cup, herb: &Herb) -> bool {
+        let tied = case.table.tie(self.taxon, &herb.taxon).is_some();
+        tied && Reached::of(case, cup, herb).tie(self).is_some()
+    }
+}
+
+/// A herb in a cup, as rows reach it: by which names they speak of its part is looked up once for all.
+pub(crate) struct Reached<'a> {
+    table: &'a Table,
+    taxon: &'a str,
+    form: Form,
+    parts: Vec<Part>,
+}
+
+impl<'a> Reached<'a> {
+    pub(crate) fn of(case: &Case<'a>, cup: &Cup, herb: &'a Herb) -> Self {
+        let parts = caution_parts(case.table, cup, herb, case.tense);
+        Self { table: case.table, taxon: &herb.taxon, form: cup.form, parts }
+    }
+
+    /// How a row joins it, if it does.
+    pub(crate) fn tie(&self, row: Reach<'_>) -> Option<Tie> {
+        let tie = self.table.tie(row.taxon, self.taxon)?;
+        let form = row.forms.iter().any(|form| form.meets(self.form));
+        let part = row.parts.iter().any(|part| self.parts.iter().any(|own| part.meets(*own)));
         (form && part).then_some(tie)
     }
 }
@@ -50,8 +69,9 @@ pub(crate) fn weigh<'a>(
 ) -> Vec<Allows<'a>> {
     let mut allows = Vec::new();
     let mut looked = says.sourced_food();
+    let reached = Reached::of(case, case.cup, herb);
     for row in &case.table.cautions {
-        let Some(tie) = Reach::of_caution(row).tie(case, case.cup, herb) else { continue };
+        let Some(tie) = reached.tie(Reach::of_caution(row)) else { continue };
         looked |= tie != Tie::EveryPlant && row.from.may_clear();
         if speaks(case.cup, row, says) && holds(case, herb, row, findings) {
             weigh_row(case, herb, row, findings);
@@ -59,7 +79,7 @@ pub(crate) fn weigh<'a>(
         }
     }
     for row in &case.table.posology {
-        if Reach::of_amount(row).tie(case, case.cup, herb).is_some() {
+        if reached.tie(Reach::of_amount(row)).is_some() {
             weigh_amount(case, herb, row, findings);
             allows.push(Allows::Amount(row));
         }

@@ -34,18 +34,17 @@ pub(crate) fn hold_allowed(
     findings: &mut Findings,
     (intake, ledger): Taken<'_>,
 ) -> Result<(), Fault> {
-    let joins = |reach: Reach<'_>, cup: &Cup, herb: &Herb| reach.tie(case, cup, herb).is_some();
     match allows {
         Allows::Amount(row) => {
             let Some(value) = row.day_max_g else { return Ok(()) };
             let level = Some(Level { value, unit: Unit::GramPerDay });
-            let among = |cup: &Cup, herb: &Herb| joins(Reach::of_amount(row), cup, herb);
+            let among = |cup: &Cup, herb: &Herb| Reach::of_amount(row).joins(case, cup, herb);
             let yard = Yard::among(case, Counted::DriedHerb, among);
             hold_level(case, herb, (yard, level, Rule::Amount), findings, (intake, ledger))
         }
         Allows::Caution(row) => {
             let Some(limit) = &row.limit else { return Ok(()) };
-            let among = |cup: &Cup, herb: &Herb| joins(Reach::of_caution(row), cup, herb);
+            let among = |cup: &Cup, herb: &Herb| Reach::of_caution(row).joins(case, cup, herb);
             let yard = match &limit.of {
                 of @ Counted::Substance(_) => Yard::everywhere(of.clone()),
                 of => Yard::among(case, of.clone(), among),

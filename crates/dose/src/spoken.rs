@@ -1,7 +1,7 @@
 //! What the published rows say of a cup to whoever reads them. It speaks of plants and of groups of
 //! people, and of nobody who comes: it can stand on a label.
 
-use crate::caution::{Reach, holds, speaks};
+use crate::caution::{Reach, Reached, holds, speaks};
 use crate::decide::{Case, Findings, Tense};
 use crate::{Action, Caution, Cup, Herb, Person, Posology, Table, part};
 use ground::{Condition, Sourcing};
@@ -48,14 +48,15 @@ fn of_herb(case: &Case<'_>, herb: &Herb) -> Vec<Spoken> {
     let mut aside = Findings::default();
     let says = part::weigh(case, herb, &mut aside);
     let table = case.table;
+    let reached = Reached::of(case, case.cup, herb);
     let cautions = table.cautions.iter().filter(|row| {
         row.action != Action::NoneFound
-            && Reach::of_caution(row).tie(case, case.cup, herb).is_some()
+            && reached.tie(Reach::of_caution(row)).is_some()
             && speaks(case.cup, row, &says)
             && holds(case, herb, row, &mut aside)
     });
     let amounts = table.posology.iter();
-    let amounts = amounts.filter(|row| Reach::of_amount(row).tie(case, case.cup, herb).is_some());
+    let amounts = amounts.filter(|row| reached.tie(Reach::of_amount(row)).is_some());
     cautions.map(caution).chain(amounts.map(amount)).collect()
 }
 

@@ -9,15 +9,21 @@ use maud::html;
 
 pub(crate) fn home(app: &App) -> Screen {
     let title = app.word("app-home");
-    let books = app.books.iter().map(|(book, rows)| (Address::Outing(book.to_owned()), rows));
     let main = html! {
         h1 tabindex="-1" { (title) }
         h2 { (app.word("app-outings")) }
         p role="status" { (app.counted("app-outings-found", app.books.iter().count())) }
         ul.rows role="list" {
-            @for (to, rows) in books {
+            @for (book, rows) in app.books.iter() {
                 @let (name, day) = called(app, rows);
-                li { a href=(to.link()) { span.called { (name) } span { (day) } } }
+                @let unsaved = app.books.unsaved(book);
+                li {
+                    a href=(Address::Outing(book.to_owned()).link()) {
+                        span.called { (name) }
+                        span { (day) }
+                        @if unsaved > 0 { i { (app.counted("app-unsaved", unsaved)) } }
+                    }
+                }
             }
             @for book in app.books.unread() {
                 li {

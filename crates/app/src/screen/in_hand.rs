@@ -11,7 +11,7 @@ use ground::Faults;
 use herbal::Term;
 use identify::Kind;
 use maud::{Markup, PreEscaped, html};
-use page::state_drawing;
+use page::{Ruler, state_drawing};
 use std::collections::BTreeSet;
 
 /// Every stand with the plants that were picked there, and who may read each.
@@ -178,7 +178,10 @@ fn look(app: &App, reading: &Reading, term: &Term) -> Markup {
                         (choice(&state.id, term.says.get(&state.id).map_or("", String::as_str), drawn(number, &state.id)))
                     }
                 },
-                Kind::Length => (typed(app, "app-in-hand-length", "text")),
+                Kind::Length => {
+                    (ruler(app))
+                    (typed(app, "app-in-hand-length", "text"))
+                }
                 Kind::Count => (typed(app, "app-in-hand-count", "numeric")),
             }
         }
@@ -191,6 +194,32 @@ fn look(app: &App, reading: &Reading, term: &Term) -> Markup {
         }
     }
 }
+
+/// A ruler on the screen, shown once somebody held a card of known size against it: how large a
+/// millimetre is on a screen no browser tells.
+fn ruler(app: &App) -> Markup {
+    let ruler = Ruler {
+        title: app.word("app-ruler"),
+        describes: app.word("app-ruler-is"),
+        centimetres: RULER_CM,
+    };
+    html! {
+        div.ruler { (PreEscaped(ruler.draw().svg("ruler"))) }
+        details.measure {
+            summary { (app.word("app-ruler-set")) }
+            p { (app.word("app-ruler-says")) }
+            div.card aria-hidden="true" {}
+            div.choices.yes-no {
+                button.choice type="button" data-mm="-0.01" { (app.word("app-ruler-shorter")) }
+                button.choice type="button" data-mm="0.01" { (app.word("app-ruler-longer")) }
+            }
+            button type="button" data-mm="0" { (app.word("app-ruler-fits")) }
+        }
+    }
+}
+
+/// What fits a phone that is held across.
+const RULER_CM: u8 = 10;
 
 fn typed(app: &App, says: &str, mode: &str) -> Markup {
     html! {

@@ -53,6 +53,7 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
         (tables(app, &book(), rows))
         h2 { (app.word("app-hand-out")) }
         p { (app.word("app-hand-out-says")) }
+        p.did { (app.counted("app-unsaved", app.books.unsaved(&book()))) }
         ul.ways role="list" {
             (way(Address::OutingFile(book()), "app-outing-file"))
             (way(Address::Records(book()), "app-records"))

@@ -29,6 +29,9 @@ app-held = What is written down here stays until somebody deletes it.
 app-not-held = The browser may throw away what is written down here when the device is full. Save the records of each outing.
 app-emergency = Emergency
 app-emergency-says = No outing of today, or more than one, is on this device. The card of each outing:
+app-hand = Held in
+app-hand-right = the right hand
+app-hand-left = the left hand
 app-looks = Looks
 app-looks-day = by day
 app-looks-dusk = at dusk
@@ -57,6 +60,11 @@ app-pages = Pages for paper
 app-print = Print this page
 app-hand-out = Give it to another device
 app-hand-out-says = The outing file holds what stands now. The records hold every change, too.
+app-unsaved = { $count ->
+    [0] Every record of this device was saved elsewhere.
+    [one] One record lies on this device alone.
+   *[other] { $count } records lie on this device alone.
+ }
 app-outing-file = Save the outing file
 app-records = Save the records
 fault-app-no-file = No file was chosen.
@@ -274,6 +282,13 @@ app-in-hand-cannot-tell = I cannot tell
 app-in-hand-not-there = There is none to look at
 app-in-hand-length = How long, with its unit, such as 46 mm or 2 in
 app-in-hand-count = How many
+app-ruler = A ruler
+app-ruler-is = Ten centimetres with a line for each millimetre, true to size on this screen alone.
+app-ruler-set = Set the ruler of this screen
+app-ruler-says = Lay a bank card upright on the bar: its short side is 54 mm on every card (ISO/IEC 7810). Tap until the bar is as wide as the card.
+app-ruler-shorter = narrower
+app-ruler-longer = wider
+app-ruler-fits = It is as wide as the card
 app-in-hand-all = Nothing more to look at
 app-in-hand-all-says = Nothing that you can see here today would settle more.
 app-in-hand-another = You have read all that you are asked for. Somebody else must read it too, or a leader again, ten minutes later.
