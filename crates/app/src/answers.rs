@@ -4,7 +4,7 @@
 //! passphrase. A change replaces what was said before: nothing of it stays.
 
 use crate::App;
-use crate::books::{Done, NotDone};
+use crate::books::{Done, NotDone, day_of};
 use crate::visit::{Form, Kept, Moment};
 use desk::{Cell, InputFile, TableRow, write};
 use dose::Question;
@@ -51,6 +51,11 @@ impl Answers {
         self.0.insert(book.to_owned(), all);
     }
 
+    /// What one person said; none while that is closed.
+    pub(crate) fn by(&self, book: &str, person: &str) -> Option<&Said> {
+        self.of(book)?.get(person)
+    }
+
     /// What people of a book said, by their short names; none while it is closed.
     pub(crate) fn of(&self, book: &str) -> Option<&BTreeMap<String, Said>> {
         self.0.get(book)
@@ -71,13 +76,9 @@ impl App {
     }
 }
 
-/// Whether the outing lies before this day: what people said holds for its day alone.
+/// Whether the outing lies before this day, or on none: what people said holds for its day alone.
 pub(crate) fn lapsed(rows: &[TableRow], today: Date) -> bool {
-    let day = rows.iter().find_map(|row| match row.cells.get("date") {
-        Some(Cell::Day(day)) if row.table == "outing" => Some(*day),
-        _ => None,
-    });
-    day.is_some_and(|day| day < today)
+    day_of(rows).is_none_or(|day| day < today)
 }
 
 fn comes(rows: &[TableRow], person: &str) -> bool {
@@ -121,9 +122,14 @@ pub(crate) fn answer(
     if !comes(&rows, person) || lapsed(&rows, at.now.date()) {
         return Err(NotDone::Nowhere);
     }
-    let mut said = all.get(person).cloned().unwrap_or_else(|| Said::nothing(person));
+    let before = all.get(person).cloned();
+    let mut said = match question {
+        // Nothing can have changed of what nobody said.
+        None if !form.says(UNCHANGED) || before.is_none() => return Err(NotDone::Nowhere),
+        _ => before.unwrap_or_else(|| Said::nothing(person)),
+    };
     said.asked = at.now;
-    if let Some(question) = question.filter(|_| !form.says(UNCHANGED)) {
+    if let Some(question) = question {
         put(&mut said.row.cells, question, form.one(SAID).trim())?;
     }
     rows.push(said.row.clone());

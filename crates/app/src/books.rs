@@ -1,8 +1,9 @@
 //! What is kept on this device: a book for each outing, a log of what was done to its rows.
 
 use crate::visit::{Kept, Moment, Saved, SealAct};
-use desk::{Change, InputFile, TableRow, standing_rows, write};
+use desk::{Cell, Change, InputFile, TableRow, standing_rows, write};
 use ground::{Fault, Faults, Place};
+use jiff::civil::Date;
 use journal::{Act, Log, RecordId};
 use std::collections::BTreeMap;
 
@@ -265,6 +266,14 @@ impl Books {
         self.note_saved(&book, self.own(records));
         Ok(Done { keep, ..Done::nothing(&book) })
     }
+}
+
+/// The day of the outing that these rows are of.
+pub(crate) fn day_of(rows: &[TableRow]) -> Option<Date> {
+    rows.iter().find_map(|row| match row.cells.get("date") {
+        Some(Cell::Day(day)) if row.table == "outing" => Some(*day),
+        _ => None,
+    })
 }
 
 impl Book {

@@ -49,19 +49,15 @@ pub(crate) fn put_row(
     if to.key.is_some() && was.is_none() {
         return Err(NotDone::Nowhere);
     }
-    let change = if form.says("take-out") {
+    if form.says("take-out") {
         let TableRow { table, key, .. } = was.ok_or(NotDone::Nowhere)?;
-        Change::Drop { table, key }
-    } else {
-        let row = match was {
-            Some(was) => changed(was, table, form)?,
-            None => new(table, form, &rows)?,
-        };
-        rows.push(row.clone());
-        app.stands(&rows, &row)?;
-        Change::Put(row)
+        return app.books.say(Some(to.book), vec![Change::Drop { table, key }], at);
+    }
+    let row = match was {
+        Some(was) => changed(was, table, form)?,
+        None => new(table, form, &rows)?,
     };
-    app.books.say(Some(to.book), vec![change], at)
+    app.put(to.book, rows, row, at)
 }
 
 /// Adds a plot to those that were counted in a survey.
@@ -83,9 +79,7 @@ pub(crate) fn count(
         Cell::List(plots) => plots.push(Cell::Whole(pieces.into())),
         _ => return Err(unread().into()),
     }
-    rows.push(row.clone());
-    app.stands(&rows, &row)?;
-    app.books.say(Some(book), vec![Change::Put(row)], at)
+    app.put(book, rows, row, at)
 }
 
 /// The field of the form that counts a plot.
@@ -144,6 +138,19 @@ fn short(called: &str, taken: &BTreeSet<&str>) -> String {
 }
 
 impl App {
+    /// Adds a row to those of a book, where it stands among them.
+    pub(crate) fn put(
+        &mut self,
+        book: &str,
+        mut rows: Vec<TableRow>,
+        row: TableRow,
+        at: &Moment,
+    ) -> Result<Done, NotDone> {
+        rows.push(row.clone());
+        self.stands(&rows, &row)?;
+        self.books.say(Some(book), vec![Change::Put(row)], at)
+    }
+
     /// Whether a row stands among these: what is wrong elsewhere is for the plan to say.
     pub(crate) fn stands(&self, rows: &[TableRow], row: &TableRow) -> Result<(), Faults> {
         let wrong = |rows: &[TableRow]| match read(&[write("outing.toml", rows)], self.herbal()) {

@@ -4,7 +4,7 @@ use crate::App;
 use crate::address::Reading;
 use crate::books::{Done, NotDone};
 use crate::visit::{Form, Moment};
-use desk::{Cell, Change, TableRow};
+use desk::{Cell, TableRow};
 use ground::{Fault, Place};
 use identify::{Kind, evidence};
 use jiff::civil::DateTime;
@@ -47,9 +47,7 @@ pub(crate) fn look(
         let row = rows.iter().rposition(goes_on).map(|at| rows.remove(at));
         with_look(app, row.unwrap_or_else(|| begun(reading, at.now, shown)), form)?
     };
-    rows.push(row.clone());
-    app.stands(&rows, &row)?;
-    app.books.say(Some(&reading.book), vec![Change::Put(row)], at)
+    app.put(&reading.book, rows, row, at)
 }
 
 /// Whether a row is of this specimen and this reader.

@@ -372,7 +372,7 @@ fn what_lies_on_this_device_alone_is_counted_until_it_is_handed_out() {
     says(&mut app, "/", "2 records lie on this device alone");
     let handed = follow(&mut app, &format!("{at}/records"));
     assert_eq!(handed.saved.as_ref().map(|saved| saved.records), Some(2));
-    says(&mut app, &at, "Every record of this device was saved elsewhere");
+    says(&mut app, &at, "Every record of this device was handed out");
     assert_eq!(follow(&mut app, &at).saved, None);
     fill(&mut app, &format!("{at}/new/participant"), &["called=Birte Calloway"]);
     says(&mut app, &at, "One record lies on this device alone");

@@ -188,7 +188,17 @@ impl Filling<'_> {
     }
 
     fn control(&self, asked: &Asked<'_>) -> Markup {
-        let choices = |choice| self.app.choices(choice, self.all);
+        // What stands in a row is never lost for want of being offered.
+        let choices = |choice| {
+            let mut offered = self.app.choices(choice, self.all);
+            let own = asked.shown.iter().filter(|said| !said.is_empty());
+            for said in own {
+                if offered.iter().all(|(word, _)| word != said) {
+                    offered.push((said.clone(), said.clone()));
+                }
+            }
+            offered
+        };
         match asked.field.kind {
             Kind::YesNo => asked.answers("radio", &yes_no(self.app), None),
             Kind::Choices(choice) => {

@@ -4,6 +4,7 @@ use super::journal::last_done;
 use super::{Screen, answered, at_fault, back, nowhere, refused};
 use crate::App;
 use crate::address::{Address, Reading, Specimen};
+use crate::books::day_of;
 use crate::in_hand::{CHARACTER, LOOKED, LOOKS, SAW, is_of, saw};
 use crate::visit::Moment;
 use desk::{Cell, InHandOrder, InHandReply, Reply, Request, TableRow};
@@ -19,10 +20,7 @@ pub(crate) fn in_hand(app: &App, book: &str, at: &Moment) -> Screen {
     let Some(rows) = app.books.rows(book) else { return nowhere(app, book) };
     let of = |table: &'static str| rows.iter().filter(move |row| row.table == table);
     let title = app.word("app-in-hand");
-    let other_day = rows.iter().find_map(|row| match row.cells.get("date") {
-        Some(Cell::Day(day)) if row.table == "outing" && *day != at.now.date() => Some(*day),
-        _ => None,
-    });
+    let other_day = day_of(rows).filter(|day| *day != at.now.date());
     let main = html! {
         h1 tabindex="-1" { (title) }
         (back(app, book))

@@ -2,13 +2,13 @@
 
 use super::journal::last_done;
 use super::rows::called;
-use super::{Screen, answered, at_fault, back, nowhere, refused};
+use super::{Screen, at_fault, back, nowhere, refused, viewed};
 use crate::App;
 use crate::address::Address;
 use crate::visit::Form;
 use crate::work_out::{AMOUNTS, order};
 use desk::{MakePlan, MakeReply, Reply, Request, TableRow};
-use ground::{Answer, Faults, MeasureSystem, Text};
+use ground::{Answer, MeasureSystem, Text};
 use maud::{Markup, PreEscaped, html};
 use page::{html_body, view};
 use prepare::Done;
@@ -124,29 +124,21 @@ const LONGEST_MIN: f64 = 180.0;
 
 /// A preparation by itself: what is at hand, or how many servings are wanted.
 pub(crate) fn work_out(app: &App, form: &Form) -> Screen {
-    let own = |faults: Option<&Faults>| {
-        html! {
-            @if let Some(faults) = faults { (refused(app, faults)) }
-            (asked(app, form))
+    let made = order(form).and_then(|order| app.ask(Request::Make(Box::new(order))));
+    let faults = match made {
+        Ok(reply) if !form.0.is_empty() => {
+            return viewed(app, &reply, &html! {}, &asked(app, form));
         }
+        Ok(_) => None,
+        Err(faults) => Some(faults).filter(|_| !form.0.is_empty()),
     };
-    if form.0.is_empty() {
-        let title = app.word("app-work-out");
-        let main = html! { h1 tabindex="-1" { (title) } (own(None)) };
-        return Screen { title, main };
-    }
-    let asked = match order(form) {
-        Ok(order) => app.ask(Request::Make(Box::new(order.clone()))).map(|_| order),
-        Err(faults) => Err(faults),
+    let title = app.word("app-work-out");
+    let main = html! {
+        h1 tabindex="-1" { (title) }
+        @if let Some(faults) = &faults { (refused(app, faults)) }
+        (asked(app, form))
     };
-    match asked {
-        Ok(order) => answered(app, Request::Make(Box::new(order)), &html! {}, &own(None)),
-        Err(faults) => {
-            let title = app.word("app-work-out");
-            let main = html! { h1 tabindex="-1" { (title) } (own(Some(&faults))) };
-            Screen { title, main }
-        }
-    }
+    Screen { title, main }
 }
 
 fn asked(app: &App, form: &Form) -> Markup {

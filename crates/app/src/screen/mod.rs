@@ -27,7 +27,7 @@ pub(crate) use serving::{ask, before_why, hand_out, person, serving, why};
 use outing::back;
 
 use crate::App;
-use desk::Request;
+use desk::{Reply, Request};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
 use page::{html_body, view};
@@ -41,18 +41,19 @@ pub(crate) struct Screen {
 /// The answer of the front door as a screen, with what stands before and after it.
 fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Screen {
     match app.ask(request) {
-        Ok(reply) => {
-            let page = view(&reply, &app.words());
-            Screen {
-                title: page.title.plain(),
-                main: html! {
-                    h1 tabindex="-1" { (page.title.plain()) }
-                    (before) (PreEscaped(html_body(&page))) (after)
-                },
-            }
-        }
+        Ok(reply) => viewed(app, &reply, before, after),
         Err(faults) => at_fault(app, &faults),
     }
+}
+
+/// An answer as a screen, with what stands before and after it.
+fn viewed(app: &App, reply: &Reply, before: &Markup, after: &Markup) -> Screen {
+    let page = view(reply, &app.words());
+    let main = html! {
+        h1 tabindex="-1" { (page.title.plain()) }
+        (before) (PreEscaped(html_body(&page))) (after)
+    };
+    Screen { title: page.title.plain(), main }
 }
 
 /// Why what was just said was not kept; it takes the focus.

@@ -5,6 +5,7 @@ use super::rows::tables;
 use super::{Screen, answered, at_fault, nowhere};
 use crate::App;
 use crate::address::Address;
+use crate::books::day_of;
 use crate::visit::Moment;
 use desk::{Cell, Reply, Request, TableRow, usual_paper};
 use ground::Faults;
@@ -14,16 +15,11 @@ use page::{NamedPage, html_body};
 /// What an outing is called, and when it is.
 pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
     let outing = rows.iter().find(|row| row.table == "outing");
-    let cell = |field: &str| outing.and_then(|row| row.cells.get(field));
-    let name = match cell("name") {
+    let name = match outing.and_then(|row| row.cells.get("name")) {
         Some(Cell::Words(name)) => name.clone(),
         _ => app.word("app-outing-unnamed"),
     };
-    let day = match cell("date") {
-        Some(Cell::Day(day)) => app.day(*day),
-        _ => String::new(),
-    };
-    (name, day)
+    (name, day_of(rows).map(|day| app.day(day)).unwrap_or_default())
 }
 
 /// The outing, and the ways from it.
@@ -137,10 +133,7 @@ const CARD: &str = "emergency-card";
 
 /// The emergency card of the one outing of today, or the ways to those of all.
 pub(crate) fn emergency(app: &App, at: &Moment) -> Screen {
-    let is_today = |rows: &[TableRow]| {
-        let today = Some(&Cell::Day(at.now.date()));
-        rows.iter().any(|row| row.table == "outing" && row.cells.get("date") == today)
-    };
+    let is_today = |rows: &[TableRow]| day_of(rows) == Some(at.now.date());
     let today: Vec<_> = app.books.iter().filter(|(_, rows)| is_today(rows)).collect();
     if let [(book, _)] = today.as_slice() {
         return page(app, book, CARD);

@@ -6,9 +6,9 @@ use super::{Screen, answered, at_fault, back, nowhere, refused};
 use crate::App;
 use crate::address::Address;
 use crate::answers::{CLOSE, DESTROY, SAID, Said, UNCHANGED, UNSAID, lapsed};
-use crate::hand_out::{PARTICIPANTS, STANDS, TO};
-use desk::{Handed, IntakeQuestion, MakePlan, Plan, Reply, Request, ServingReply, TableRow};
-use dose::{Outcome, Question};
+use crate::hand_out::{PARTICIPANTS, STANDS, TO, decided, wish_of};
+use desk::{Handed, IntakeQuestion, MakePlan, Plan, Request, ServingReply, TableRow};
+use dose::Question;
 use ground::{Faults, Text};
 use maud::{Markup, html};
 use page::asking;
@@ -31,6 +31,7 @@ pub(crate) fn serving(app: &App, book: &str, faults: Option<&Faults>) -> Screen 
             (close(app, book))
         } @else {
             (locked(app, book))
+            (destroy(app, &Address::Answers(book.to_owned()), "app-answers-destroy-all"))
         }
         h2 { (app.word("app-hand-over")) }
         @if of("batch").next().is_none() { p { (app.word("app-hand-over-none")) } }
@@ -95,7 +96,7 @@ fn destroy(app: &App, at: &Address, says: &str) -> Markup {
 /// Everybody, with how much they said and when.
 fn people(app: &App, book: &str, rows: &[TableRow]) -> Markup {
     let comes = rows.iter().filter(|row| row.table == "participant");
-    let asked = |person: &str| match app.answers.of(book).and_then(|all| all.get(person)) {
+    let asked = |person: &str| match app.answers.by(book, person) {
         None => app.word("app-asked-never"),
         Some(said) if said.asked.date() == app.today() => app.word("app-asked-today"),
         Some(said) => app.say(&Text::new("app-asked-on").with("day", said.asked.date())),
@@ -122,7 +123,7 @@ pub(crate) fn person(app: &App, book: &str, person: &str) -> Screen {
         Ok(plan) => plan,
         Err(faults) => return at_fault(app, &faults),
     };
-    let said = app.answers.of(book).and_then(|all| all.get(person));
+    let said = app.answers.by(book, person);
     let own = Address::Person(book.to_owned(), person.to_owned());
     let to = |number| Address::Ask(book.to_owned(), person.to_owned(), number).link();
     let title = called(row);
@@ -191,7 +192,7 @@ pub(crate) fn ask(
         return nowhere(app, person);
     };
     let asking = asking(&plan, question, &app.words());
-    let said = app.answers.of(book).and_then(|all| all.get(person));
+    let said = app.answers.by(book, person);
     let to = Address::Ask(book.to_owned(), person.to_owned(), number);
     let counted = Text::new("app-ask-counted").with("number", number).with("count", all.len());
     let main = html! {
@@ -246,17 +247,13 @@ fn answering(app: &App, question: &IntakeQuestion, said: Option<&Said>) -> Marku
 
 /// Whom a batch is handed to, and to whom not; never why.
 pub(crate) fn hand_out(app: &App, book: &str, batch: &str) -> Screen {
-    let (Some(rows), Some(file)) = (app.books.rows(book), app.file_with_answers(book)) else {
-        return nowhere(app, book);
+    let Some(rows) = app.books.rows(book) else { return nowhere(app, book) };
+    let Some((row, wish)) = wish_of(rows, batch) else { return nowhere(app, batch) };
+    let reply = match decided(app, book) {
+        None => return nowhere(app, batch),
+        Some(Ok(reply)) => reply,
+        Some(Err(faults)) => return at_fault(app, &faults),
     };
-    let of = |row: &&TableRow| row.table == "batch" && row.key == batch;
-    let Some(row) = rows.iter().find(of) else { return nowhere(app, batch) };
-    let reply = match app.ask(Request::Serving { files: vec![file], reasons: false }) {
-        Ok(Reply::Serving(reply)) => reply,
-        Ok(_) => return nowhere(app, batch),
-        Err(faults) => return at_fault(app, &faults),
-    };
-    let wish = row.cells.get("make").map(crate::fields::said).unwrap_or_default().concat();
     let title = called(row);
     let to = Address::HandOut(book.to_owned(), batch.to_owned());
     let main = html! {
@@ -278,7 +275,7 @@ fn hands(
     make: &MakePlan,
     (reply, leader): (&ServingReply, &str),
 ) -> Markup {
-    let open = |handed: &Handed| handed.confirmed_by.is_none() && most(handed) > 0;
+    let open = |handed: &Handed| handed.confirmed_by.is_none() && handed.left() > 0;
     let proposed = make.handed_out.iter().filter(|(_, handed)| open(handed));
     let proposed: Vec<_> = proposed.map(|(name, _)| name).collect();
     html! {
@@ -302,29 +299,18 @@ fn hands(
 }
 
 fn hand(app: &App, (name, called): (&str, &str), handed: Option<&Handed>) -> Markup {
-    let stood_for = |handed: &&Handed| handed.confirmed_by.is_some() && handed.had < most(handed);
     html! {
         span.called { (called) }
         @if let Some(handed) = handed.filter(|handed| handed.had > 0) {
             span { (app.counted("app-hand-over-had", handed.had as usize)) }
         }
-        @if handed.filter(stood_for).is_some() {
+        @if handed.is_some_and(Handed::may_have_one) {
             button name=(TO) value=(name) aria-label=(format!("{}: {called}", app.word("app-hand-over-one"))) {
                 (app.word("app-hand-over-one"))
             }
         } @else {
             strong { (app.word("app-hand-over-not")) }
         }
-    }
-}
-
-/// How many servings of a day may be handed to a person at most.
-fn most(handed: &Handed) -> u32 {
-    match handed.outcome {
-        Outcome::NoReasonFound { servings_a_day, .. } | Outcome::AtMost { servings_a_day, .. } => {
-            servings_a_day.unwrap_or(1)
-        }
-        Outcome::AskFirst | Outcome::Withhold => 0,
     }
 }
 

@@ -72,6 +72,8 @@ fn nobody_is_asked_and_nothing_is_known_while_the_answers_are_closed() {
     }
     let wrong = tap(&mut app, &format!("{at}/answers"), &[("opened", "no")], noon());
     assert!(wrong.main.contains("does not open the answers"), "{}", wrong.main);
+    // Whoever lost the passphrase destroys the answers and asks anew.
+    assert!(wrong.main.contains("name=\"destroy\""), "{}", wrong.main);
 }
 
 #[test]
@@ -129,6 +131,19 @@ fn answers_lapse_with_the_day_of_the_outing() {
 }
 
 #[test]
+fn nobody_was_asked_who_said_nothing() {
+    let (mut app, at) = day();
+    open(&mut app, &at, Some(Vec::new()));
+    for (way, said) in [("", ("unchanged", "yes")), ("", ("said", "no")), ("/99", ("said", "no"))] {
+        let shown = tap(&mut app, &format!("{at}/answers/{PERSON}{way}"), &[said], noon());
+        assert!(shown.keep.is_empty() && shown.title == "Nothing lies here", "{}", shown.title);
+    }
+    let odd = tap(&mut app, &format!("{at}/answers/{PERSON}/3"), &[("said", "maybe")], noon());
+    assert!(odd.keep.is_empty() && odd.main.contains("role=\"alert\""), "{}", odd.main);
+    assert!(!see(&mut app, &format!("{at}/serving")).main.contains("asked today"));
+}
+
+#[test]
 fn destroying_and_closing_are_told_to_the_browser() {
     let (mut app, at) = day();
     open(&mut app, &at, Some(Vec::new()));
@@ -174,4 +189,9 @@ fn a_serving_goes_to_whom_somebody_stands_for_and_to_nobody_else() {
     assert_eq!(stood.matches("name=\"to\"").count(), 1);
     let had = tap(&mut app, &to, &[("to", PERSON)], noon());
     assert!(had.keep.len() == 1 && had.main.contains("had one"), "{}", had.main);
+    // A screen may be older than what it shows: nobody is handed more by it, or what is not theirs.
+    for (person, said) in [(PERSON, "one more"), ("p02", "who never answered"), ("nobody", "")] {
+        let refused = tap(&mut app, &to, &[("to", person)], noon());
+        assert!(refused.keep.is_empty() && refused.main.contains("role=\"alert\""), "{said}");
+    }
 }

@@ -172,6 +172,26 @@ pub struct Handed {
     pub had: u32,
 }
 
+impl Handed {
+    /// Servings that may still be handed over if somebody stands for it. An outcome that names no number of
+    /// a day leaves one. All that were had count, of whatever day.
+    #[must_use]
+    pub fn left(&self) -> u32 {
+        let most = match self.outcome {
+            Outcome::NoReasonFound { servings_a_day, .. }
+            | Outcome::AtMost { servings_a_day, .. } => servings_a_day.unwrap_or(1),
+            Outcome::AskFirst | Outcome::Withhold => 0,
+        };
+        most.saturating_sub(self.had)
+    }
+
+    /// Whether one more may be handed over now: a named person stands for it.
+    #[must_use]
+    pub fn may_have_one(&self) -> bool {
+        self.confirmed_by.is_some() && self.left() > 0
+    }
+}
+
 /// Why one decision is what it is.
 #[derive(Clone, Debug, Serialize)]
 pub struct SealedRow {

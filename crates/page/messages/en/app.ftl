@@ -61,7 +61,7 @@ app-print = Print this page
 app-hand-out = Give it to another device
 app-hand-out-says = The outing file holds what stands now. The records hold every change, too.
 app-unsaved = { $count ->
-    [0] Every record of this device was saved elsewhere.
+    [0] Every record of this device was handed out. Look whether the file is where you want it.
     [one] One record lies on this device alone.
    *[other] { $count } records lie on this device alone.
  }
@@ -366,6 +366,9 @@ app-hand-over-had = { $count ->
     [one] had one
    *[other] had { $count }
  }
+fault-app-not-handed = { $got } is not handed this.
+    .want = Somebody who may have one more, as things stand now.
+    .mend = Look at the list again: something was found or said since.
 app-hand-over-no-wish = What this batch was made for is no longer written down, so nothing is known of who may have it.
 app-why = Why, for the leader alone
 app-why-says = What people said of their health is read off the next screen. Show it only when nobody else looks on.
