@@ -3,7 +3,6 @@
 use desk::World;
 use ground::{ContentId, RandomStart, Spread};
 use jiff::civil::DateTime;
-use journal::Journal;
 use serde::{Deserialize, Serialize};
 
 /// Something asked of either machine.
@@ -25,13 +24,8 @@ impl Machine {
     /// # Errors
     /// When the bytes are no herbal of this version.
     pub fn open(herbal: &[u8]) -> Result<Self, postcard::Error> {
-        Ok(Self(World {
-            herbal: postcard::from_bytes(herbal)?,
-            herbal_version: ContentId::of(herbal).to_string(),
-            journal: Journal::new(),
-            now: DateTime::default(),
-            random_start: RandomStart(0),
-        }))
+        let (read, version) = (postcard::from_bytes(herbal)?, ContentId::of(herbal).to_string());
+        Ok(Self(World::new(read, version, DateTime::default())))
     }
 
     /// The reply to a request, both as JSON. What cannot be read or done is said in the reply.

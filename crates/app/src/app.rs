@@ -9,10 +9,9 @@ use crate::screen::{self, Screen};
 use crate::{Form, Message, Shown, Visit, answers, hand_out, in_hand, take_in};
 use desk::{Plan, Reply, Request, SheetReply, World};
 use dose::Question;
-use ground::{ContentId, Fault, Faults, Place, RandomStart, Text};
+use ground::{ContentId, Fault, Faults, Place, Text};
 use herbal::Herbal;
 use jiff::civil::{Date, DateTime};
-use journal::Journal;
 use page::{Catalogue, Words};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
@@ -39,13 +38,7 @@ impl App {
     /// When the bytes are no herbal of this version.
     pub fn open(herbal: &[u8]) -> Result<Self, NotOpened> {
         let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
-        let world = World {
-            herbal: read,
-            herbal_version: ContentId::of(herbal).to_string(),
-            journal: Journal::new(),
-            now: DateTime::default(),
-            random_start: RandomStart(0),
-        };
+        let world = World::new(read, ContentId::of(herbal).to_string(), DateTime::default());
         Ok(Self {
             catalogue: Catalogue::english(),
             world,
@@ -277,7 +270,7 @@ impl App {
     }
 
     pub(crate) fn words(&self) -> Words<'_> {
-        Words::new(&self.catalogue).with_herbal(&self.world.herbal)
+        Words::new(&self.catalogue).with_herbal(self.world.herbal())
     }
 
     /// A message of the catalogue.
@@ -287,7 +280,7 @@ impl App {
 
     /// What is known.
     pub(crate) fn herbal(&self) -> &Herbal {
-        &self.world.herbal
+        self.world.herbal()
     }
 
     /// A day in words.

@@ -14,7 +14,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let world = kit::world();
     let (mut trials, mut widened) = (0, 0);
     let tried =
-        |name: &str| fade(&world, &read(&kit::demo(name), &world.herbal)?, NonZeroUsize::MIN);
+        |name: &str| fade(&world, &read(&kit::demo(name), world.herbal())?, NonZeroUsize::MIN);
     for outing in kit::side_by_side(tried) {
         for trial in outing? {
             trials += 1;

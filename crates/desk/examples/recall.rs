@@ -18,7 +18,7 @@ fn main() -> Result<(), Box<dyn Error>> {
         account.facts.values().filter_map(|facts| facts.get(&standing)).sum()
     };
     let (mut trials, mut favouring) = (0, 0);
-    let tried = |name: &str| recall(&world, &read(&kit::demo(name), &world.herbal)?);
+    let tried = |name: &str| recall(&world, &read(&kit::demo(name), world.herbal())?);
     for outing in kit::side_by_side(tried) {
         for trial in outing? {
             trials += 1;

@@ -6,7 +6,7 @@ use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
 use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
-use crate::outing::{self, InputFile};
+use crate::outing::InputFile;
 use crate::plan::{LotPlan, Plan, TakePlan, allowances, basket, plan};
 use crate::serving::{ServingReply, servings};
 use crate::sums::{Sum, SumReply, work_out};
@@ -123,21 +123,24 @@ pub enum Reply {
 /// # Errors
 /// Every fault of the request, with what was wanted and how to mend it.
 pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
-    let read = |files: &[InputFile]| outing::read(files, &world.herbal);
     Ok(match request {
         Request::Plan { files, reasons } => {
-            Reply::Plan(Box::new(plan(world, &read(&files)?, reasons)?))
+            Reply::Plan(Box::new(plan(world, &*world.outing(&files)?, reasons)?))
         }
         Request::Name(order) => Reply::Name(Box::new(name(world, &order)?)),
         Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
-        Request::Allowance { files } => Reply::Allowance(allowances(world, &read(&files)?)),
-        Request::Basket { files } => Reply::Basket(basket(world, &read(&files)?)),
+        Request::Allowance { files } => {
+            Reply::Allowance(allowances(world, &*world.outing(&files)?))
+        }
+        Request::Basket { files } => Reply::Basket(basket(world, &*world.outing(&files)?)),
         Request::Make(order) => Reply::Make(Box::new(make(world, &order)?)),
         Request::Serving { files, reasons } => {
-            Reply::Serving(servings(world, &read(&files)?, reasons)?)
+            Reply::Serving(servings(world, &*world.outing(&files)?, reasons)?)
         }
-        Request::Labels { files, order } => Reply::Labels(labels(world, &read(&files)?, &order)?),
+        Request::Labels { files, order } => {
+            Reply::Labels(labels(world, &*world.outing(&files)?, &order)?)
+        }
         Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
         Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
         Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),

@@ -2,7 +2,7 @@
 
 use crate::World;
 use crate::naming::{NameReply, in_plain_words};
-use crate::outing::{InputFile, nearest, read};
+use crate::outing::{InputFile, nearest};
 use crate::plan::{case_of, looks};
 use ground::{Fault, Faults, Place};
 use identify::{Case, Judge, Level, Means, Next, evidence};
@@ -36,7 +36,7 @@ pub struct InHandReply {
 }
 
 pub(crate) fn in_hand(world: &World, order: &InHandOrder) -> Result<InHandReply, Faults> {
-    let outing = read(&order.files, &world.herbal)?;
+    let outing = world.outing(&order.files)?;
     let wishes = &outing.wishes;
     let school = world.journal.clone().merge(outing.journal.clone()).fold();
     let Some(stand) = school.stands.get(&order.stand) else {
@@ -51,8 +51,8 @@ pub(crate) fn in_hand(world: &World, order: &InHandOrder) -> Result<InHandReply,
     let looks = looks(wishes, &school);
     let case = case_of(wishes, &school, &looks, &order.specimen, wishes.date, None);
     let level = wishes.readers.get(&order.reader).map_or(Level::Public, |reader| reader.level);
-    let verdict = judge.verdict(&stand.taxon, &case)?;
-    let next = judge.next(&stand.taxon, &case, &Means::all(level))?;
+    let verdict = world.verdict(&judge, &stand.taxon, case.clone())?;
+    let next = world.next(&judge, &stand.taxon, case.clone(), Means::all(level))?;
     let (look_at, again) = asked(world, order, level, &case, &next);
     let harms = matrix.taxa().iter().map(|taxon| (taxon.name.clone(), taxon.harm)).collect();
     let (verdicts, next) = in_plain_words(world, vec![verdict], Some(next));

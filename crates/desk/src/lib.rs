@@ -11,6 +11,7 @@ mod judging;
 mod knowledge;
 mod label;
 mod making;
+mod memory;
 mod naming;
 mod outing;
 mod plain;

@@ -1,5 +1,6 @@
 //! What an answer depends on besides the request.
 
+use crate::memory::Memory;
 use ground::RandomStart;
 use herbal::Herbal;
 use jiff::civil::DateTime;
@@ -9,14 +10,35 @@ use journal::Journal;
 /// answer depends on. Equal worlds and requests give equal bytes.
 #[derive(Clone, Debug)]
 pub struct World {
-    /// What is known.
-    pub herbal: Herbal,
-    /// The version of what is known: a hash of its files.
-    pub herbal_version: String,
+    pub(crate) herbal: Herbal,
+    pub(crate) herbal_version: String,
     /// What has happened, besides what a request's files say.
     pub journal: Journal,
     /// Now, as the clock on the wall shows it.
     pub now: DateTime,
     /// Where draws begin.
     pub random_start: RandomStart,
+    /// It hangs on the herbal, which therefore nobody changes in place.
+    pub(crate) memory: Memory,
+}
+
+impl World {
+    /// A herbal with its version, which is a hash of its files, at a moment: nothing has happened yet.
+    #[must_use]
+    pub fn new(herbal: Herbal, version: String, now: DateTime) -> Self {
+        Self {
+            herbal,
+            herbal_version: version,
+            journal: Journal::new(),
+            now,
+            random_start: RandomStart(0),
+            memory: Memory::default(),
+        }
+    }
+
+    /// What is known.
+    #[must_use]
+    pub fn herbal(&self) -> &Herbal {
+        &self.herbal
+    }
 }

@@ -140,7 +140,7 @@ fn compare(text: &str, want: &[(&str, &str)]) {
 
 #[test]
 fn the_outing_that_faults_are_put_into_has_none() {
-    assert!(desk::read(&[file("walk.toml", GOOD)], &world().herbal).is_ok());
+    assert!(desk::read(&[file("walk.toml", GOOD)], world().herbal()).is_ok());
 }
 
 #[test]
@@ -150,7 +150,7 @@ fn an_unknown_plant_comes_back_with_the_nearest_names() {
         "plant = \"Urtica dioca\"\n\n[[stand]]",
     )]);
     compare(&text, &[("unknown-plant", "\"Urtica dioca\"")]);
-    let all = desk::read(&[file("walk.toml", &text)], &world().herbal).unwrap_err();
+    let all = desk::read(&[file("walk.toml", &text)], world().herbal()).unwrap_err();
     let near = all.iter().next().and_then(|fault| fault.details.args.get("near")).cloned();
     assert!(format!("{near:?}").contains("Urtica dioica"), "{near:?}");
 }
@@ -355,7 +355,7 @@ fn a_recipe_to_take_home_names_a_plant_that_the_herbal_knows() {
         vec![file("good.toml", &GOOD.replace("purpose = \"lesson\"", &line))]
     };
     let world = world();
-    let wishes = desk::read(&with("\"ramsons\""), &world.herbal).unwrap().wishes;
+    let wishes = desk::read(&with("\"ramsons\""), world.herbal()).unwrap().wishes;
     assert_eq!(Vec::from_iter(wishes.recipes_to_take_home), ["Allium ursinum"]);
     let told = faults(&world, with("\"Allium ursinun\", \"ramsons\", \"no such weed\""));
     let codes: Vec<_> = told.iter().map(|(.., code)| code.as_str()).collect();

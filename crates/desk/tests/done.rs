@@ -95,17 +95,15 @@ fn caraway(world: &World) -> identify::Verdict {
 }
 
 /// The herbal under a sheet of caraway with its relatives as all listed, and a source that is made up.
-fn overlaid(sheet: &str) -> World {
-    let world = world();
+fn with_caraway(sheet: &str) -> World {
     let source = include_str!("../../../docs/worked/caraway-published/sources/made-up.toml");
     let file = |path: &str, text: &str| herbal::TextFile { path: path.into(), text: text.into() };
-    let files = [file("sources/made-up.toml", source), file("species/carum-carvi.toml", sheet)];
-    World { herbal: world.herbal.overlay(&files).unwrap(), ..world }
+    overlaid(&[file("sources/made-up.toml", source), file("species/carum-carvi.toml", sheet)])
 }
 
 #[test]
 fn caraway_whose_tells_are_remembered_is_not_yet_determined() {
-    let verdict = caraway(&overlaid(include_str!(
+    let verdict = caraway(&with_caraway(include_str!(
         "../../../docs/worked/caraway-remembered/species/carum-carvi.toml"
     )));
     assert_eq!(verdict.outcome, identify::Outcome::NotYet);
@@ -119,7 +117,7 @@ fn caraway_whose_tells_are_remembered_is_not_yet_determined() {
 
 #[test]
 fn caraway_whose_tells_are_published_is_determined() {
-    let verdict = caraway(&overlaid(include_str!(
+    let verdict = caraway(&with_caraway(include_str!(
         "../../../docs/worked/caraway-published/species/carum-carvi.toml"
     )));
     assert!(verdict.tells.iter().all(|tells| tells.met));

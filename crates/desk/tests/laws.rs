@@ -177,7 +177,7 @@ fn the_plan_knows_whether_anything_is_in_hand() {
 fn nothing_that_is_made_unknown_gives_anybody_more() {
     let world = world();
     for name in OUTINGS {
-        let outing = desk::read(&demo(name), &world.herbal).unwrap();
+        let outing = desk::read(&demo(name), world.herbal()).unwrap();
         // Every 29th: all of them are tried by the example `fade`.
         let trials = fade(&world, &outing, NonZeroUsize::new(29).unwrap()).unwrap();
         assert!(trials.len() > 15);

@@ -15,7 +15,7 @@ use std::slice::from_ref;
 use std::sync::LazyLock;
 use toml::Value;
 
-static HERBAL: LazyLock<Herbal> = LazyLock::new(|| world().herbal);
+static HERBAL: LazyLock<Herbal> = LazyLock::new(herbal_data::herbal);
 
 /// Everything that reading finds in files: entries and wishes, or the codes of all faults.
 fn found(files: &[InputFile]) -> Result<(journal::Journal, String), Vec<String>> {

@@ -27,19 +27,24 @@ pub type Asked = BTreeMap<Question, BTreeSet<Rule>>;
 ///
 /// # Errors
 /// Only a fault of our own: one quantity drawn in two ways.
-pub fn asked(case: &Case<'_>, intakes: &mut Intakes<'_>) -> Result<Asked, Faults> {
+pub fn asked(case: &Case<'_>, intakes: &mut Intakes) -> Result<Asked, Faults> {
     if !intakes.fits(case) {
-        return asked(case, &mut Intakes::new(case.table, intakes.start));
+        let mut ledger = Ledger::new(intakes.start);
+        return Ok(walk(case, &mut Intake::new(case), &mut ledger)?);
     }
     let mut intake = intakes.take(case);
+    let all = walk(case, &mut intake, &mut intakes.ledger);
+    intakes.keep(intake);
+    Ok(all?)
+}
+
+fn walk(case: &Case<'_>, intake: &mut Intake, ledger: &mut Ledger) -> Result<Asked, Fault> {
     let mut asks = Asks { case, all: Asked::new() };
     for herb in &case.cup.herbs {
         asks.herb(herb);
     }
     asks.unmeasured();
-    let held = asks.limits(&mut intake, &mut intakes.ledger);
-    intakes.keep(intake);
-    held?;
+    asks.limits(intake, ledger)?;
     Ok(asks.all)
 }
 

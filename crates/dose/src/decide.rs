@@ -54,20 +54,27 @@ impl Case<'_> {
 /// # Errors
 /// Only a fault of our own: one quantity drawn in two ways.
 pub fn decide(case: &Case<'_>, start: RandomStart) -> Result<Decision, Faults> {
-    decide_in(case, &mut Intakes::new(case.table, start))
+    Ok(weigh(case, &mut Intake::new(case), &mut Ledger::new(start))?)
 }
 
-/// Decides on one cup for one person, with what was summed for others who take the same. The
-/// decision is that of [`decide`].
+/// Decides on one cup for one person, with what was summed for others who take the same, and decided
+/// before. The decision is that of [`decide`].
 ///
 /// # Errors
 /// Only a fault of our own: one quantity drawn in two ways.
-pub fn decide_in(case: &Case<'_>, intakes: &mut Intakes<'_>) -> Result<Decision, Faults> {
+pub fn decide_in(case: &Case<'_>, intakes: &mut Intakes) -> Result<Decision, Faults> {
     if !intakes.fits(case) {
         return decide(case, intakes.start);
     }
     let mut intake = intakes.take(case);
+    if let Some(decision) = intake.decided(case) {
+        intakes.keep(intake);
+        return Ok(decision);
+    }
     let decision = weigh(case, &mut intake, &mut intakes.ledger);
+    if let Ok(decision) = &decision {
+        intake.note(case, decision);
+    }
     intakes.keep(intake);
     Ok(decision?)
 }

@@ -33,6 +33,13 @@ impl Ledger {
         Self { draws, rank, upper, known: BTreeMap::new() }
     }
 
+    /// Forgets what was read where that has become more than so many columns.
+    pub(crate) fn keep_at_most(&mut self, columns: usize) {
+        if self.known.values().map(Vec::len).sum::<usize>() > columns {
+            self.known.clear();
+        }
+    }
+
     /// A distribution read at the rank that this identity draws.
     pub(crate) fn read(&mut self, path: &[&str], dist: &Dist) -> Result<Doubt, Fault> {
         let (low, high) = dist.ends();

@@ -12,6 +12,7 @@ use dose::{
 use ground::{Condition, Dist, Form, Harm, Mass, Part, Sourcing, Unit};
 use kit::*;
 use proptest::prelude::*;
+use std::sync::Arc;
 
 const PLANT: &str = "Urtica dioica";
 const ASKED: [Condition; 5] = [
@@ -166,7 +167,8 @@ const MEDICINES: [Condition; 4] =
 
 fn asks(table: &Table, cup: &Cup, beside: &[Cup]) -> Asked {
     let nobody = Person::default();
-    asked(&of(table, &nobody, cup, beside), &mut Intakes::new(table, START)).unwrap()
+    let mut shared = Intakes::new(Arc::new(table.clone()), START);
+    asked(&of(&shared.table(), &nobody, cup, beside), &mut shared).unwrap()
 }
 
 /// Whatever is not asked may be answered in any way, or not at all: the outcome is the same. Whatever
@@ -310,14 +312,18 @@ proptest! {
         persons in prop::collection::vec(people(), 2..4),
         (one, other) in (cups(), cups()),
     ) {
-        let mut shared = Intakes::new(&table, START);
-        for person in &persons {
+        let mut shared = Intakes::new(Arc::new(table), START);
+        let table = shared.table();
+        for person in persons.iter().chain(&persons) {
             for (cup, beside) in [(&one, &[][..]), (&one, std::slice::from_ref(&other)), (&other, &[])] {
-                for table in [&table, &another] {
-                    let case = of(table, person, cup, beside);
-                    prop_assert_eq!(decide_in(&case, &mut shared).unwrap(), decide(&case, START).unwrap());
+                for table in [&*table, &another] {
+                    for (tense, sold) in [(Tense::Before, false), (Tense::OnTheDay, true)] {
+                        let case = Case { tense, sold, ..of(table, person, cup, beside) };
+                        prop_assert_eq!(decide_in(&case, &mut shared).unwrap(), decide(&case, START).unwrap());
+                    }
                 }
             }
+            shared.end_round();
         }
     }
 

@@ -3,22 +3,15 @@
 //! plus sign for what differs between them.
 
 use desk::{Reply, Request, World, answer};
-use ground::RandomStart;
-use journal::Journal;
 use page::{Block, Catalogue, Level, Words, html, plate, view};
 use std::io::{self, Write as _};
 
 fn main() -> io::Result<()> {
-    let world = World {
-        herbal: herbal_data::herbal(),
-        herbal_version: "as-drawn".to_owned(),
-        journal: Journal::new(),
-        now: jiff::civil::date(2027, 4, 30).at(9, 0, 0, 0),
-        random_start: RandomStart(0),
-    };
+    let now = jiff::civil::date(2027, 4, 30).at(9, 0, 0, 0);
+    let world = World::new(herbal_data::herbal(), "as-drawn".to_owned(), now);
     let catalogue = Catalogue::english();
-    let words = Words::new(&catalogue).with_herbal(&world.herbal);
-    let mut page = plate(&world.herbal.flora.glossary, &words);
+    let words = Words::new(&catalogue).with_herbal(world.herbal());
+    let mut page = plate(&world.herbal().flora.glossary, &words);
     let names: Vec<_> = std::env::args().skip(1).collect();
     if !names.is_empty() {
         page.blocks.clear();

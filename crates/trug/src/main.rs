@@ -79,7 +79,7 @@ fn tell(
     screen: &Screen,
     catalogue: &Catalogue,
 ) -> ExitCode {
-    let words = Words::new(catalogue).with_herbal(&world.herbal);
+    let words = Words::new(catalogue).with_herbal(world.herbal());
     let written = ask.pages().map(|(pages, names)| pages.write(names, reply, world, &words));
     match written {
         Some(Err(why)) => failed(&why, catalogue),

@@ -2,9 +2,8 @@
 
 use crate::own;
 use desk::World;
-use ground::{ContentId, Faults, RandomStart};
+use ground::{ContentId, Faults};
 use herbal::{Account, Herbal, TextFile};
-use journal::Journal;
 use std::path::Path;
 
 /// What is known.
@@ -46,13 +45,7 @@ impl Knowledge {
 
     /// The world, at this moment.
     pub(crate) fn into_world(self) -> World {
-        World {
-            herbal: self.herbal,
-            herbal_version: self.version,
-            journal: Journal::new(),
-            now: jiff::ZonedDateTime::now().datetime(),
-            random_start: RandomStart(0),
-        }
+        World::new(self.herbal, self.version, jiff::ZonedDateTime::now().datetime())
     }
 }
 

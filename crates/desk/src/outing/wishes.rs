@@ -156,7 +156,7 @@ impl Make {
 }
 
 /// A content that the outing uses in place of the herbal's.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct OwnContent {
     /// Of which plant.
     pub plant: String,

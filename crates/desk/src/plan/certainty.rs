@@ -31,7 +31,7 @@ impl Certainty {
         school: &School,
         judge: &Judge<'_>,
     ) -> Result<Self, Faults> {
-        let judged = Judged { judge, wishes, school, looks: looks(wishes, school) };
+        let judged = Judged { world, judge, wishes, school, looks: looks(wishes, school) };
         let mut faults = Faults::none();
         let today: Vec<_> = judged.specimens_of(wishes.date);
         let today = today
@@ -166,6 +166,7 @@ fn forms(herbal: &Herbal, wishes: &Wishes) -> BTreeMap<String, Form> {
 
 /// Judging with everything it needs at hand.
 struct Judged<'a> {
+    world: &'a World,
     judge: &'a Judge<'a>,
     wishes: &'a Wishes,
     school: &'a School,
@@ -195,8 +196,8 @@ impl Judged<'_> {
         until: Option<DateTime>,
     ) -> Result<Verdict, Faults> {
         let day = until.map_or(self.wishes.date, |until| until.date());
-        self.judge
-            .verdict(target, &case_of(self.wishes, self.school, &self.looks, specimen, day, until))
+        let case = case_of(self.wishes, self.school, &self.looks, specimen, day, until);
+        self.world.verdict(self.judge, target, case)
     }
 
     /// Whether the pattern of a take was determined by what had been seen when it was made, at the

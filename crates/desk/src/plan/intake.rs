@@ -93,7 +93,7 @@ impl People<'_> {
     pub(super) fn intake(
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
-        intakes: &mut Intakes<'_>,
+        intakes: &mut Intakes,
     ) -> Result<Intake, Faults> {
         let mut bearing: BTreeMap<Question, (BTreeSet<Rule>, BTreeSet<String>)> = BTreeMap::new();
         for make in self.wishes.makes.values() {
@@ -117,7 +117,7 @@ impl People<'_> {
         &self,
         make: &Make,
         worked: &BTreeMap<String, Answer<Brew>>,
-        intakes: &mut Intakes<'_>,
+        intakes: &mut Intakes,
     ) -> Result<Asked, Faults> {
         let cup = |make: &Make| self.cup(make, worked.get(&make.name));
         let others = self.wishes.makes.values();

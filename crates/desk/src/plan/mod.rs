@@ -1,6 +1,7 @@
 //! The plan: everything an outing asks, worked out, what is open first.
 
 mod certainty;
+mod counting;
 mod destroy;
 mod due;
 mod emergency;
@@ -36,6 +37,7 @@ pub use timetable::{Light, Row, Timetable, Trouble};
 pub use turning_back::BackBy;
 
 pub(crate) use certainty::{case_of, looks};
+pub(crate) use counting::Counting;
 pub(crate) use plants::basket;
 pub(crate) use take::{allowances, surveyed};
 
@@ -214,24 +216,24 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let judge = Judge::new(matrix);
     let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let worked = worked(world, wishes, &school);
+    let mut counting = world.counting(wishes);
     let people = People {
         wishes,
         school: &school,
-        table: people::table(&world.herbal, wishes),
+        table: counting.known.table(),
         tense,
-        start: world.random_start,
         certainty: &certainty,
     };
-    let mut intakes = people.intakes();
-    let decisions = people.decide(&worked, &mut intakes)?;
+    let decisions = people.decide(&worked, &mut counting.known)?;
     let wanted = make::wanted(wishes, &world.herbal, &worked);
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
     let plants = plants::plants(world, wishes, &school, (&judge, &certainty))?;
     let lots = plants::lots(&school);
     let mut makes = makes(wishes, &school, &worked, &decisions);
-    let mut adults = people.plain_adult(&worked, &mut intakes)?;
-    let intake = people.intake(&worked, &mut intakes)?;
-    let mut supposed = people.as_supposed(&worked, &adults)?;
+    let mut adults = people.plain_adult(&worked, &mut counting.known)?;
+    let intake = people.intake(&worked, &mut counting.known)?;
+    let mut supposed = people.as_supposed(&worked, &adults, &mut counting)?;
+    world.keep_counting(counting);
     for make in &mut makes {
         let adult = adults.remove(&make.name);
         make.provisos = adult.as_ref().map(provisos).unwrap_or_default();

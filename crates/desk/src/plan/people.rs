@@ -1,30 +1,30 @@
 //! Who may have it, and how much? Each wish decided on for each person.
 
 use super::certainty::Certainty;
+use super::counting::Counting;
 use super::make::herb_mass;
 use crate::outing::{Make, OwnContent, Wishes};
 use dose::{
     AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Held, Herb,
     HowMeasured, Intakes, Person, Portion, SubstanceId, Table, Tense, Transfer, decide_in,
 };
-use ground::{
-    Answer, Condition, Dist, Faults, Finite, MassFraction, RandomStart, Sourcing, Standing,
-};
+use ground::{Answer, Condition, Dist, Faults, Finite, MassFraction, Sourcing, Standing};
 use herbal::Herbal;
 use journal::{School, Word};
 use prepare::{Brew, HerbState};
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
+use std::sync::Arc;
 
 /// How far a ladle or a hand may lie off its share of a pot that nobody weighs out: *assumed*.
 const SHARE_OF_POT: (f64, f64) = (0.8, 1.2);
 
 /// What everybody's decisions rest on.
+#[derive(Clone)]
 pub(super) struct People<'a> {
     pub(super) wishes: &'a Wishes,
     pub(super) school: &'a School,
-    pub(super) table: Table,
+    pub(super) table: Arc<Table>,
     pub(super) tense: Tense,
-    pub(super) start: RandomStart,
     pub(super) certainty: &'a Certainty,
 }
 
@@ -32,16 +32,11 @@ pub(super) struct People<'a> {
 pub(super) type Decisions = BTreeMap<String, Decision>;
 
 impl People<'_> {
-    /// What all decisions share: nothing yet.
-    pub(super) fn intakes(&self) -> Intakes<'_> {
-        Intakes::new(&self.table, self.start)
-    }
-
     /// Decides on every wish for everybody it is meant for, each alone.
     pub(super) fn decide(
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
-        intakes: &mut Intakes<'_>,
+        intakes: &mut Intakes,
     ) -> Result<BTreeMap<String, Decisions>, Faults> {
         let cups: BTreeMap<&str, Cup> = self
             .wishes
@@ -78,7 +73,7 @@ impl People<'_> {
     pub(super) fn plain_adult(
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
-        intakes: &mut Intakes<'_>,
+        intakes: &mut Intakes,
     ) -> Result<BTreeMap<String, Decision>, Faults> {
         let said = Condition::ALL.iter().map(|condition| (*condition, Given::No)).collect();
         let age = Some(AgeBand::Adult);
@@ -104,14 +99,14 @@ impl People<'_> {
         &self,
         worked: &BTreeMap<String, Answer<Brew>>,
         adults: &BTreeMap<String, Decision>,
+        counting: &mut Counting,
     ) -> Result<BTreeMap<String, Vec<Held>>, Faults> {
-        let (table, plants) = supposing(&self.table);
+        let table = counting.supposed.table();
         let mut wishes = self.wishes.clone();
-        wishes
-            .makes
-            .retain(|_, make| plants.iter().any(|plant| table.tie(plant, &make.plant).is_some()));
-        let people = People { wishes: &wishes, table, ..*self };
-        let supposed = people.plain_adult(worked, &mut people.intakes())?;
+        let of_it = |make: &Make, plant: &String| table.tie(plant, &make.plant).is_some();
+        wishes.makes.retain(|_, make| counting.supposed_of.iter().any(|plant| of_it(make, plant)));
+        let people = People { wishes: &wishes, table, ..self.clone() };
+        let supposed = people.plain_adult(worked, &mut counting.supposed)?;
         let others = |(make, decision): (String, Decision)| {
             let counted = adults.get(&make).map(|adult| &adult.sealed.held);
             let same = |held: &Held| counted.is_some_and(|counted| counted.contains(held));
@@ -232,21 +227,6 @@ pub(super) fn same_days(one: &Make, other: &Make) -> bool {
         make.on.checked_add(jiff::Span::new().days(days)).unwrap_or(make.on)
     };
     one.on <= last(other) && other.on <= last(one)
-}
-
-/// A table in which every supposed share that passes over counts as if it had been measured, and the
-/// plants of which it has one.
-fn supposing(table: &Table) -> (Table, BTreeSet<String>) {
-    let mut table = table.clone();
-    let mut plants = BTreeSet::new();
-    for row in &mut table.contents {
-        let shares = [&mut row.water, &mut row.ethanol].into_iter().flatten();
-        for share in shares.filter(|share| !share.measured) {
-            share.measured = true;
-            plants.insert(row.taxon.clone());
-        }
-    }
-    (table, plants)
 }
 
 /// The table of the herbal, with the contents that the outing uses instead.

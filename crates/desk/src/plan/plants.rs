@@ -114,7 +114,7 @@ pub(super) fn plants(
             months: sheet.months.clone(),
             to_look: plain::next(
                 &world.herbal.flora.glossary,
-                judge.next(&taxon, &nothing_read, &Means::all(Level::Leader))?,
+                world.next(judge, &taxon, nothing_read, Means::all(Level::Leader))?,
             ),
             twins: twins(world, sheet),
             specimens: specimens(world, certainty, school, &taxon),

@@ -6,13 +6,14 @@ use super::people::{Decisions, People};
 use super::{handed, make, people, take, worked};
 use crate::World;
 use crate::outing::{Make, Outing, Wishes};
-use dose::{Table, Tense};
+use dose::{Intakes, Table, Tense};
 use ground::{Faults, Part};
 use identify::{Case, Judge, Matrix};
 use jiff::civil::Date;
 use journal::{Journal, School};
 use std::collections::BTreeMap;
 use std::rc::Rc;
+use std::sync::Arc;
 
 /// Everything a plan is worked out from, besides the recipes and land rules of the herbal.
 #[derive(Clone, Debug)]
@@ -111,14 +112,14 @@ impl Inputs {
         let people = People {
             wishes: &self.wishes,
             school,
-            table: self.table.clone(),
+            table: Arc::new(self.table.clone()),
             tense: if before { Tense::Before } else { Tense::OnTheDay },
-            start: world.random_start,
             certainty,
         };
         // The pot is that of everybody, also where one person alone is decided on.
         let worked = worked(world, &self.wishes, &self.journal.fold());
-        let all = people.decide(&worked, &mut people.intakes())?;
+        let mut intakes = Intakes::new(Arc::clone(&people.table), world.random_start);
+        let all = people.decide(&worked, &mut intakes)?;
         let makes = self.wishes.makes.values();
         let makes = makes.filter_map(|make| Some((make, all.get(&make.name)?)));
         Ok(makes.flat_map(|(make, decided)| each(school, make, decided)).collect())

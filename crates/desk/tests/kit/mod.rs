@@ -4,8 +4,7 @@
 
 use desk::{InputFile, Plan, Reply, Request, World, answer, includes};
 use ground::{Fault, RandomStart};
-use herbal::TextFile;
-use journal::Journal;
+use herbal::{Herbal, TextFile};
 use std::path::Path;
 use toml::Value;
 
@@ -27,20 +26,24 @@ pub(crate) fn side_by_side<R: Send>(work: impl Fn(&str) -> R + Sync) -> [R; 4] {
 }
 
 pub(crate) fn world() -> World {
-    World {
-        herbal: herbal_data::herbal(),
-        herbal_version: herbal_data::version().to_owned(),
-        journal: Journal::new(),
-        now: jiff::civil::date(2027, 4, 30).at(19, 0, 0, 0),
-        random_start: RandomStart(1),
-    }
+    of(herbal_data::herbal(), herbal_data::version())
+}
+
+fn of(herbal: Herbal, version: &str) -> World {
+    let now = jiff::civil::date(2027, 4, 30).at(19, 0, 0, 0);
+    let mut world = World::new(herbal, version.to_owned(), now);
+    world.random_start = RandomStart(1);
+    world
 }
 
 /// The same with files laid over the herbal.
 pub(crate) fn world_with(path: &str, text: &str) -> World {
-    let world = world();
-    let files = [TextFile { path: path.to_owned(), text: text.to_owned() }];
-    World { herbal: world.herbal.overlay(&files).unwrap(), ..world }
+    overlaid(&[TextFile { path: path.to_owned(), text: text.to_owned() }])
+}
+
+/// The same with all of these files laid over the herbal.
+pub(crate) fn overlaid(files: &[TextFile]) -> World {
+    of(herbal_data::herbal().overlay(files).unwrap(), "overlaid")
 }
 
 pub(crate) fn file(name: &str, text: &str) -> InputFile {
@@ -79,7 +82,7 @@ pub(crate) fn json(world: &World, request: Request) -> String {
 
 /// The faults of files that cannot be an outing, each as file, line, column and code.
 pub(crate) fn faults(world: &World, files: Vec<InputFile>) -> Vec<(String, u32, u32, String)> {
-    let all = desk::read(&files, &world.herbal).unwrap_err();
+    let all = desk::read(&files, world.herbal()).unwrap_err();
     all.into_iter().map(|fault| told(&fault)).collect()
 }
 

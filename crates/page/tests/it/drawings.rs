@@ -12,12 +12,12 @@ static WORLD: LazyLock<World> =
     LazyLock::new(|| kit::world(jiff::civil::date(2027, 5, 1).at(9, 0, 0, 0)));
 
 fn pages() -> Vec<Page> {
-    let sheets = WORLD.herbal.flora.sheets().map(|sheet| {
+    let sheets = WORLD.herbal().flora.sheets().map(|sheet| {
         let reply = answer(&WORLD, Request::HerbalShow { name: sheet.name.clone() }).unwrap();
         assert!(matches!(reply, Reply::HerbalShow(_)));
         view(&reply, &kit::words())
     });
-    std::iter::once(plate(&WORLD.herbal.flora.glossary, &kit::words())).chain(sheets).collect()
+    std::iter::once(plate(&WORLD.herbal().flora.glossary, &kit::words())).chain(sheets).collect()
 }
 
 fn figures(page: &Page) -> impl Iterator<Item = &Figure> {
@@ -132,7 +132,7 @@ fn undrawn(character: &str, state: &str) -> bool {
 
 /// Every state of the glossary, with its character.
 fn states() -> Vec<(&'static Term, &'static str)> {
-    let terms = WORLD.herbal.flora.glossary.terms();
+    let terms = WORLD.herbal().flora.glossary.terms();
     terms.flat_map(|term| term.says.keys().map(move |state| (term, state.as_str()))).collect()
 }
 
@@ -192,7 +192,7 @@ fn a_drawing_of_a_state_is_small() {
 #[test]
 fn a_sawn_edge_and_a_bulb_as_they_are_written() {
     let svg = |character: &str, state: &str| {
-        let term = WORLD.herbal.flora.glossary.term(character).unwrap();
+        let term = WORLD.herbal().flora.glossary.term(character).unwrap();
         state_drawing(term, state, &kit::words()).unwrap().svg("figure-1")
     };
     insta::assert_snapshot!("a_sawn_edge", svg("leaf_margin", "serrate"));
@@ -219,7 +219,7 @@ fn equal_sheets_are_equal_bytes() {
 
 #[test]
 fn the_signs_that_can_be_drawn() {
-    let page = plate(&WORLD.herbal.flora.glossary, &kit::words());
+    let page = plate(&WORLD.herbal().flora.glossary, &kit::words());
     insta::assert_snapshot!(kit::said(&page, Some(80)));
 }
 

@@ -251,7 +251,7 @@ fn a_sheet_for_the_teacher_goes_from_far_to_near_and_ends_in_three_questions() {
 
 #[test]
 fn every_plant_of_the_herbal_gets_a_sheet_with_three_questions() {
-    let names: Vec<_> = WORLD.herbal.flora.sheets().map(|sheet| sheet.name.as_str()).collect();
+    let names: Vec<_> = WORLD.herbal().flora.sheets().map(|sheet| sheet.name.as_str()).collect();
     let Reply::Sheet(reply) = teach(&names) else { panic!("no sheets") };
     assert_eq!(reply.sheets.len(), names.len());
     for named in sheet_pages(&reply, &kit::words()) {

@@ -3,10 +3,8 @@
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test reports by panicking")]
 
 use desk::{InputFile, Paper, Plan, Reply, Request, SheetReply, World, answer, includes};
-use ground::RandomStart;
 use herbal::Herbal;
 use jiff::civil::DateTime;
-use journal::Journal;
 use page::{Catalogue, NamedPage, Page, Style, Words, text};
 use std::collections::BTreeMap;
 use std::fs;
@@ -29,13 +27,7 @@ pub(crate) fn herbal() -> &'static Herbal {
 
 /// The herbal with an empty journal, at an hour.
 pub(crate) fn world(now: DateTime) -> World {
-    World {
-        herbal: HERBAL.clone(),
-        herbal_version: "as-tested".to_owned(),
-        journal: Journal::new(),
-        now,
-        random_start: RandomStart(0),
-    }
+    World::new(HERBAL.clone(), "as-tested".to_owned(), now)
 }
 
 pub(crate) fn words() -> Words<'static> {

@@ -3,8 +3,6 @@
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a fault here is one of the demonstration")]
 
 use desk::{InputFile, Plan, Reply, Request, World, answer, includes};
-use ground::RandomStart;
-use journal::Journal;
 use page::{Catalogue, NamedPage, Paper, Words, pages};
 use std::collections::BTreeMap;
 use std::fs;
@@ -14,12 +12,9 @@ use std::sync::LazyLock;
 /// The outings on their day.
 pub(crate) const DAYS: [&str; 2] = ["spring-day", "autumn-day"];
 
-static WORLD: LazyLock<World> = LazyLock::new(|| World {
-    herbal: herbal_data::herbal(),
-    herbal_version: "as-printed".to_owned(),
-    journal: Journal::new(),
-    now: jiff::civil::date(2027, 5, 1).at(16, 0, 0, 0),
-    random_start: RandomStart(0),
+static WORLD: LazyLock<World> = LazyLock::new(|| {
+    let now = jiff::civil::date(2027, 5, 1).at(16, 0, 0, 0);
+    World::new(herbal_data::herbal(), "as-printed".to_owned(), now)
 });
 
 /// An outing and the files that it includes, each put through a change.
@@ -44,7 +39,7 @@ pub(crate) fn plan(outing: &str, change: impl Fn(&str, String) -> String) -> Pla
 
 /// Every page of a plan.
 pub(crate) fn written(plan: &Plan, paper: Paper, catalogue: &Catalogue) -> Vec<NamedPage> {
-    let words = Words::new(catalogue).with_herbal(&WORLD.herbal);
+    let words = Words::new(catalogue).with_herbal(WORLD.herbal());
     let mut sheets = BTreeMap::new();
     for plant in &plan.plants {
         let request = Request::HerbalShow { name: plant.taxon.clone() };

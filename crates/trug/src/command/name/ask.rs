@@ -21,10 +21,10 @@ enum Typed {
 /// questions go to the standard error, so that the standard output holds the reply alone.
 pub(super) fn step_by_step(mut order: NameOrder, world: &World) -> Result<Request, Faults> {
     let catalogue = Catalogue::english();
-    let words = Words::new(&catalogue).with_herbal(&world.herbal);
+    let words = Words::new(&catalogue).with_herbal(world.herbal());
     tell(&words.word("view-ask-keys"));
     while let Some(character) = next(&order, world)? {
-        let term = world.herbal.flora.glossary.term(&character);
+        let term = world.herbal().flora.glossary.term(&character);
         question(&words, &character, term);
         match typed(term) {
             Typed::Quit => break,
