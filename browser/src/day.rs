@@ -4,7 +4,7 @@ use crate::access::resize;
 use crate::browser::Browser;
 use crate::form::Said;
 use crate::ground::{Ground, Outcome, equal, figure};
-use crate::outing;
+use crate::{outing, taps};
 use serde_json::Value;
 
 const PHONE: (u32, u32) = (360, 740);
@@ -32,12 +32,12 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     let browser = ground.browser("day").await?;
     resize(&browser, PHONE).await?;
     browser.load("/").await?;
+    taps::slow(&browser).await?;
     let at = outing::whole(&browser).await?;
-    browser.run(include_str!("taps.js"), Vec::new()).await?;
     let asked = to_the_table(&browser, &at).await?;
     figure("day-questions", asked, "questions asked of one person, each by one tap");
     handing(&browser, &at).await.map_err(|error| format!("handing out: {error}"))?;
-    slowest(&browser).await?;
+    taps::take(ground, &browser).await?;
     sealed(&browser, &at).await.map_err(|error| format!("sealed: {error}"))?;
     let errors = browser.errors().await?;
     browser.close().await?;
@@ -177,23 +177,3 @@ const STORED: &str = "const told = arguments[arguments.length - 1];
         database.close();
         told(sealed.length === 0 ? -1 : words.filter((words) => /70 kg|pregnant/.test(words)).length);
     };";
-
-/// How long taps took: in all, and the slowest by its address.
-async fn slowest(browser: &Browser) -> Outcome {
-    let taps = browser.run("return window.taps", Vec::new()).await?;
-    let mut taps: Vec<(f64, String)> = taps
-        .as_array()
-        .into_iter()
-        .flatten()
-        .filter_map(|tap| Some((tap.get("ms")?.as_f64()?, tap.get("at")?.as_str()?.to_owned())))
-        .collect();
-    taps.sort_by(|a, b| a.0.total_cmp(&b.0));
-    let middle = taps.get(taps.len() / 2).map_or(0.0, |tap| tap.0);
-    let (slowest, at) = taps.last().cloned().unwrap_or_default();
-    figure("day-taps", taps.len(), "taps that led to a screen");
-    figure("day-tap-median", format!("{middle:.0}"), "ms to the screen that answers a tap, median");
-    let at = at.rsplit_once("/outing/").map_or(at.as_str(), |(_, rest)| rest);
-    let way = at.split_once('/').map_or("", |(_, way)| way);
-    figure("day-tap-slowest", format!("{slowest:.0}"), &format!("ms, the slowest: {way}"));
-    Ok(())
-}

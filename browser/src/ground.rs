@@ -3,6 +3,7 @@
 use crate::browser::Browser;
 use crate::driver::Driver;
 use crate::site::Site;
+use crate::taps::Tap;
 use std::error::Error;
 use std::fmt::Display;
 use std::fs;
@@ -23,6 +24,8 @@ pub(crate) struct Ground {
     pub(crate) axe: PathBuf,
     /// How often the browser is killed.
     pub(crate) kills: usize,
+    /// Every tap that was timed.
+    pub(crate) taps: Vec<Tap>,
 }
 
 impl Ground {
@@ -43,7 +46,8 @@ impl Ground {
         }
         let driver = Driver::start(Path::new(chromedriver), Path::new(chromium)).await?;
         let site = Site::serve(&exported)?;
-        Ok(Self { driver, exported, site, folder, axe: axe.into(), kills: kills.parse()? })
+        let (axe, kills) = (axe.into(), kills.parse()?);
+        Ok(Self { driver, exported, site, folder, axe, kills, taps: Vec::new() })
     }
 
     /// The site as it is at first, whatever a scenario left behind.

@@ -3,7 +3,7 @@
 use crate::browser::Browser;
 use crate::form::Said;
 use crate::ground::{Ground, Outcome, equal, figure};
-use crate::outing;
+use crate::{outing, taps};
 
 /// So many looks are taken by each reader.
 const LOOKS: usize = 6;
@@ -29,13 +29,15 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     let browser = ground.browser("in-hand").await?;
     browser.load("/").await?;
     let at = outing::whole(&browser).await?;
-    let taps = read(&browser, &at).await?;
+    taps::slow(&browser).await?;
+    let taps = read(ground, &browser, &at).await?;
     figure(
         "in-hand-taps",
         taps,
         "taps for a plant in hand: two readers, six looks each, what it is",
     );
     let taps = count(&browser, &at).await?;
+    taps::take(ground, &browser).await?;
     figure("count-taps", taps, "taps for nine more plots, counted by steps of ten, five and one");
     let errors = browser.errors().await?;
     browser.close().await?;
@@ -43,7 +45,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
 }
 
 /// Two readers look, neither of whom is told what it could be; then it is shown, and stays.
-async fn read(browser: &Browser, at: &str) -> Outcome<usize> {
+async fn read(ground: &mut Ground, browser: &Browser, at: &str) -> Outcome<usize> {
     browser.go(at).await?;
     browser.follow("main a[href$='/in-hand']").await?;
     let mut taps = 1;
@@ -63,8 +65,10 @@ async fn read(browser: &Browser, at: &str) -> Outcome<usize> {
     browser.follow("main a[href$='/bank-1/tobias-quill']").await?;
     browser.follow("main button[name='looked']").await?;
     browser.has("Urtica dioica").await?;
+    taps::take(ground, browser).await?;
     browser.reload().await?;
     browser.has("Urtica dioica").await?;
+    taps::slow(browser).await?;
     Ok(taps + 2)
 }
 

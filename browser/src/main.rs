@@ -19,6 +19,7 @@ mod pictures;
 mod refused;
 mod site;
 mod storage_full;
+mod taps;
 mod windows;
 mod without_network;
 
@@ -72,6 +73,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("newer", newer::run);
     scenario!("exchange", exchange::run);
     scenario!("access", access::run);
+    taps::figures(&mut ground.taps);
     // Pictures are for people to look at, who ask for them.
     if chosen == [PICTURES] {
         pictures::run(&mut ground).await?;

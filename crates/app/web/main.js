@@ -31,7 +31,10 @@ async function show(to, { said, back } = {}) {
   latest += 1;
   const mine = latest;
   const slow = setTimeout(() => main.setAttribute("aria-busy", "true"), 100);
-  const { shown, failed, holds } = await ask({ to, ...said });
+  const began = performance.now();
+  const { shown, failed, holds, took } = await ask({ to, ...said });
+  performance.clearMeasures("answer");
+  performance.measure("answer", { start: began, detail: took });
   clearTimeout(slow);
   if (mine !== latest) return;
   main.removeAttribute("aria-busy");

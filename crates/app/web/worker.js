@@ -243,8 +243,10 @@ let stored;
 let before = Promise.resolve();
 onmessage = ({ data: { id, ...visit } }) => {
   before = before.then(async () => {
+    const began = performance.now();
     try {
-      postMessage({ id, ...(await answer(visit)) });
+      const answered = await answer(visit);
+      postMessage({ id, ...answered, took: performance.now() - began });
     } catch (error) {
       console.error(error);
       postMessage({ id, failed: "not-started" });
