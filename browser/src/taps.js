@@ -1,7 +1,7 @@
 // Times every tap, from the finger to the painted screen that answers it, and what the worker took of that.
 window.taps = [];
 let from;
-for (const name of ["click", "submit"]) addEventListener(name, () => (from ??= performance.now()), true);
+addEventListener("click", (event) => (from = event.timeStamp), true);
 new MutationObserver(() => {
   if (from === undefined) return;
   const tap = { at: location.hash, from, worker: performance.getEntriesByName("answer").at(-1)?.detail ?? 0 };

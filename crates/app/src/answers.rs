@@ -5,6 +5,7 @@
 
 use crate::App;
 use crate::books::{Done, NotDone, day_of};
+use crate::flags;
 use crate::visit::{Form, Kept, Moment};
 use desk::{Cell, InputFile, TableRow, write};
 use dose::Question;
@@ -23,6 +24,8 @@ pub(crate) const UNCHANGED: &str = "unchanged";
 pub(crate) const OPENED: &str = "opened";
 /// The field of a form that destroys the answers: of this person, or of everybody.
 pub(crate) const DESTROY: &str = "destroy";
+/// The field of a form that leaves flags for a device without the answers.
+pub(crate) const FLAGS: &str = "flags";
 /// The field of a form that closes the answers again.
 pub(crate) const CLOSE: &str = "close";
 
@@ -85,8 +88,16 @@ fn comes(rows: &[TableRow], person: &str) -> bool {
     rows.iter().any(|row| row.table == "participant" && row.key == person)
 }
 
-/// Closes the answers of a book, or destroys those of everybody.
-pub(crate) fn close_or_destroy(app: &mut App, book: &str, form: &Form) -> Result<Done, NotDone> {
+/// Closes the answers of a book, destroys those of everybody, or leaves flags of them.
+pub(crate) fn close_or_destroy(
+    app: &mut App,
+    book: &str,
+    form: &Form,
+    at: &Moment,
+) -> Result<Done, NotDone> {
+    if form.says(FLAGS) {
+        return flags::take_along(app, book, at);
+    }
     if form.says(OPENED) && form.one(OPENED) != "yes" {
         return Err(Fault::new("app-passphrase-wrong", Place::default(), "").into());
     }

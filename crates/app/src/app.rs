@@ -146,7 +146,7 @@ impl App {
             }
             Address::Count(book, survey) => edit::count(self, (book, survey), form, &visit.at),
             Address::Reading(reading) => in_hand::look(self, reading, form, &visit.at),
-            Address::Answers(book) => answers::close_or_destroy(self, book, form),
+            Address::Answers(book) => answers::close_or_destroy(self, book, form, &visit.at),
             Address::Person(book, person) => {
                 answers::answer(self, (book, person), None, form, &visit.at)
             }

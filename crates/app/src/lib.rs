@@ -13,6 +13,7 @@ mod app;
 mod books;
 mod edit;
 mod fields;
+mod flags;
 mod hand_out;
 mod in_hand;
 mod screen;

@@ -7,6 +7,7 @@ use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::InputFile;
+use crate::plan::flags::flags;
 use crate::plan::{LotPlan, Plan, TakePlan, allowances, basket, plan};
 use crate::serving::{ServingReply, servings};
 use crate::sums::{Sum, SumReply, work_out};
@@ -52,6 +53,11 @@ pub enum Request {
         files: Vec<InputFile>,
         /// Whether the leader's reasons are wanted too.
         reasons: bool,
+    },
+    /// Who may be handed what, for a device that knows nobody's answers.
+    Flags {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
     },
     /// Labels for what is made and for the lots there are.
     Labels {
@@ -104,6 +110,8 @@ pub enum Reply {
     Make(Box<MakeReply>),
     /// Who may have what.
     Serving(ServingReply),
+    /// Flags.
+    Flags(Vec<journal::Flag>),
     /// Labels.
     Labels(LabelsReply),
     /// Plants.
@@ -138,6 +146,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Serving { files, reasons } => {
             Reply::Serving(servings(world, &*world.outing(&files)?, reasons)?)
         }
+        Request::Flags { files } => Reply::Flags(flags(world, &*world.outing(&files)?)?),
         Request::Labels { files, order } => {
             Reply::Labels(labels(world, &*world.outing(&files)?, &order)?)
         }

@@ -128,6 +128,8 @@ pub enum Rule {
     Limit,
     /// A constituent of which nobody knows how much there is.
     Unmeasured,
+    /// What somebody allowed who knew the answers, where they are not there.
+    Flag,
 }
 
 /// One reason. It may tell of somebody's health: it stands on the sealed list only.

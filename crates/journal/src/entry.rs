@@ -63,6 +63,8 @@ pub enum Payload {
     Serving(Serving),
     /// A named person's word on a proposed decision.
     Confirmation(Confirmation),
+    /// What a person may be handed, from somebody who knew their answers.
+    Flag(Flag),
     /// An earlier entry taken back.
     Correction(Correction),
 }
@@ -364,6 +366,22 @@ pub struct Serving {
     pub servings: u32,
     /// Whether it goes home in a jar.
     pub taken_home: bool,
+}
+
+/// What a person may be handed of a wish, as somebody found who knew their answers, for whoever hands out
+/// without knowing them. It never says why.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Flag {
+    /// The wish.
+    pub make: String,
+    /// Who.
+    pub participant: String,
+    /// What it holds for: as long as the cup is one with this identifier.
+    pub basis: String,
+    /// Most servings a day; 0 where it is not for this person.
+    pub servings_a_day: u32,
+    /// Most days at a time.
+    pub days: u32,
 }
 
 /// A named person's word on a proposed decision.

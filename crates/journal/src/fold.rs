@@ -2,7 +2,7 @@
 
 use crate::lot::{LotState, lot_states};
 use crate::{
-    Answers, Batch, Confirmation, Entry, Look, Lot, Participant, Payload, Permission, Sealed,
+    Answers, Batch, Confirmation, Entry, Flag, Look, Lot, Participant, Payload, Permission, Sealed,
     Serving, Site, Sorting, Stand, Survey, Take, Weighing,
 };
 use ground::{ContentId, Fresh, Mass, Part};
@@ -49,6 +49,8 @@ pub struct School {
     pub servings: Vec<Dated<Serving>>,
     /// What was settled, by wish and participant.
     pub confirmations: BTreeMap<(String, String), (Option<DateTime>, String, Confirmation)>,
+    /// What they may be handed where nobody knows their answers.
+    pub flags: Vec<Flag>,
 }
 
 impl School {
@@ -88,6 +90,7 @@ impl School {
                 let key = (said.make.clone(), said.participant.clone());
                 self.confirmations.insert(key, (at, entry.by.clone(), said));
             }
+            Payload::Flag(flag) => self.flags.push(flag),
             Payload::Correction(_) => {}
         }
     }

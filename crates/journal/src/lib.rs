@@ -17,9 +17,9 @@ mod sealed;
 mod set;
 
 pub use entry::{
-    Answers, Batch, Confirmation, Consent, Correction, Entry, Found, Given, Look, Lot, Material,
-    Participant, Payload, Permission, Plot, Saw, Serving, Site, Sorting, Stand, Survey, Take,
-    Weighing, Word,
+    Answers, Batch, Confirmation, Consent, Correction, Entry, Flag, Found, Given, Look, Lot,
+    Material, Participant, Payload, Permission, Plot, Saw, Serving, Site, Sorting, Stand, Survey,
+    Take, Weighing, Word,
 };
 pub use fold::{LooksBySpecimen, School};
 pub use label_code::LabelCode;

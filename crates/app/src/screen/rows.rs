@@ -74,7 +74,7 @@ pub(super) fn called(row: &TableRow) -> String {
 }
 
 /// Who leads, as people call them.
-pub(super) fn leader(rows: &[TableRow]) -> String {
+pub(crate) fn leader(rows: &[TableRow]) -> String {
     let outing = rows.iter().find(|row| row.table == "outing");
     let name = outing.and_then(|row| row.cells.get("leader"));
     let name = name.map(said).unwrap_or_default().concat();

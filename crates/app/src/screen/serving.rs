@@ -5,7 +5,8 @@ use super::rows::{called, leader};
 use super::{Screen, answered, at_fault, back, nowhere, refused};
 use crate::App;
 use crate::address::Address;
-use crate::answers::{CLOSE, DESTROY, SAID, Said, UNCHANGED, UNSAID, lapsed};
+use crate::answers::{CLOSE, DESTROY, FLAGS, SAID, Said, UNCHANGED, UNSAID, lapsed};
+use crate::flags::FLAG;
 use crate::hand_out::{PARTICIPANTS, STANDS, TO, decided, wish_of};
 use desk::{Handed, IntakeQuestion, MakePlan, Plan, Request, ServingReply, TableRow};
 use dose::Question;
@@ -76,7 +77,24 @@ fn close(app: &App, book: &str) -> Markup {
         form method="post" action=(Address::Answers(book.to_owned()).link()) {
             button.quiet name=(CLOSE) value="yes" { (app.word("app-answers-close")) }
         }
+        (flags(app, book))
         (destroy(app, &Address::Answers(book.to_owned()), "app-answers-destroy-all"))
+    }
+}
+
+/// For a device that goes along without the answers.
+fn flags(app: &App, book: &str) -> Markup {
+    let rows = app.books.rows(book).unwrap_or_default();
+    let known = rows.iter().filter(|row| row.table == FLAG).count();
+    html! {
+        details {
+            summary { (app.word("app-flags")) }
+            p { (app.word("app-flags-says")) }
+            @if known > 0 { p { (app.counted("app-flags-known", known)) } }
+            form method="post" action=(Address::Answers(book.to_owned()).link()) {
+                button name=(FLAGS) value="yes" { (app.word("app-flags-leave")) }
+            }
+        }
     }
 }
 

@@ -195,3 +195,29 @@ fn a_serving_goes_to_whom_somebody_stands_for_and_to_nobody_else() {
         assert!(refused.keep.is_empty() && refused.main.contains("role=\"alert\""), "{said}");
     }
 }
+
+#[test]
+fn a_device_without_the_answers_hands_out_by_the_flags_it_took_along() {
+    let (mut home, at) = day();
+    let closed = tap(&mut home, &format!("{at}/answers"), &[("flags", "yes")], noon());
+    assert!(closed.keep.is_empty() && closed.main.contains("nothing to flag"), "{}", closed.main);
+    open(&mut home, &at, Some(Vec::new()));
+    answer_all(&mut home, &at, &[]);
+    let left = tap(&mut home, &format!("{at}/answers"), &[("flags", "yes")], noon());
+    assert!(left.keep.len() == 1 && !left.keep.iter().any(|kept| kept.line.contains("70 kg")));
+    let records = see(&mut home, &format!("{at}/records")).file.unwrap();
+    let mut afield = super::app();
+    let file = desk::InputFile::from_bytes(&records.name, records.text.into_bytes()).unwrap();
+    assert_eq!(take_in(&mut afield, vec![file]).at, at);
+    let to = format!("{at}/hand-out/{BATCH}");
+    let proposed = see(&mut afield, &to).main;
+    let stands = [("participants", PERSON), ("stands", "Maren Holt")];
+    assert!(proposed.matches("name=\"participants\"").count() == 1, "{proposed}");
+    tap(&mut afield, &to, &stands, noon());
+    assert!(tap(&mut afield, &to, &[("to", PERSON)], noon()).main.contains("had one"));
+    assert!(see(&mut afield, &format!("{at}/serving")).main.contains("by a flag"));
+    // Who was told that somebody has something against it, is not handed it by an old flag.
+    answer_all(&mut home, &at, &["pregnant"]);
+    let anew = tap(&mut home, &format!("{at}/answers"), &[("flags", "yes")], noon());
+    assert!(anew.main.contains("are replaced"), "{}", anew.main);
+}

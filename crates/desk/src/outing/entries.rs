@@ -4,16 +4,16 @@ use super::emergency::said;
 use super::file::{Row, Said, Source};
 use super::names::Names;
 use super::shape::{
-    AnswersTable, BatchTable, ConfirmationTable, ConsentTable, CorrectionTable, LooksTable,
-    LotTable, OutingFile, ParticipantTable, PermissionTable, ServingTable, SiteTable, SortingTable,
-    StandTable, SurveyTable, TakeTable, WeighingTable,
+    AnswersTable, BatchTable, ConfirmationTable, ConsentTable, CorrectionTable, FlagTable,
+    LooksTable, LotTable, OutingFile, ParticipantTable, PermissionTable, ServingTable, SiteTable,
+    SortingTable, StandTable, SurveyTable, TakeTable, WeighingTable,
 };
 use ground::{Condition, ContentId, Fault, Faults, Fresh, Mass, MeasureSystem, Part, Place, Text};
 use jiff::civil::DateTime;
 use journal::{
-    Answers, Batch, Confirmation, Consent, Correction, Entry, Found, Given, Journal, Look, Lot,
-    Material, Participant, Payload, Permission, Plot, Saw, Sealed, Serving, Site, Sorting, Stand,
-    Survey, Take, Weighing, Word,
+    Answers, Batch, Confirmation, Consent, Correction, Entry, Flag, Found, Given, Journal, Look,
+    Lot, Material, Participant, Payload, Permission, Plot, Saw, Sealed, Serving, Site, Sorting,
+    Stand, Survey, Take, Weighing, Word,
 };
 use std::collections::BTreeMap;
 use toml::Spanned;
@@ -43,6 +43,7 @@ impl Entries<'_> {
         self.each("batch", &file.batch, |t| t.name.get_ref(), batch);
         self.each("weighing", &file.weighing, |t| t.of.get_ref(), weighing);
         self.each("confirmation", &file.confirmation, |t| t.make.get_ref(), confirmations);
+        self.each("flag", &file.flag, |t| t.make.get_ref(), flag);
         self.each("serving", &file.serving, |t| t.batch.get_ref(), servings);
         self.each("looks", &file.looks, |t| t.specimen.get_ref(), looks);
         self.each("correction", &file.correction, |t| t.of.get_ref(), correction);
@@ -384,6 +385,22 @@ fn given(row: &mut Row<'_>, table: &ConfirmationTable) -> Option<Given> {
             preparation: clinician.preparation.clone(),
         }),
     }
+}
+
+fn flag(row: &mut Row<'_>, names: &Names<'_>, table: &FlagTable) -> Option<Made> {
+    let make = names.make(row, "make", &table.make);
+    let participant = names.participant(row, "participant", &table.participant);
+    let most = whole(row, "at-most", &table.at_most, 1000);
+    let days = whole(row, "days", &table.days, 1000);
+    let at = row.moment("at", &table.at);
+    let flag = Flag {
+        make: make?,
+        participant: participant?,
+        basis: table.basis.clone(),
+        servings_a_day: most?,
+        days: days?,
+    };
+    Some(Made { at: Some(at?), by: Some(table.by.clone()), what: Payload::Flag(flag) })
 }
 
 fn looks(row: &mut Row<'_>, names: &Names<'_>, table: &LooksTable) -> Vec<Made> {

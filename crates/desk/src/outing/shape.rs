@@ -38,6 +38,7 @@ pub(crate) struct OutingFile {
     pub(crate) weighing: Vec<WeighingTable>,
     pub(crate) serving: Vec<ServingTable>,
     pub(crate) confirmation: Vec<ConfirmationTable>,
+    pub(crate) flag: Vec<FlagTable>,
     pub(crate) correction: Vec<CorrectionTable>,
     pub(crate) money: Option<MoneyTable>,
     pub(crate) cost: Vec<CostTable>,
@@ -343,6 +344,18 @@ pub(crate) struct ConfirmationTable {
     pub(crate) at: Spanned<Datetime>,
     pub(crate) at_most: Option<Spanned<i64>>,
     pub(crate) clinician: Option<ClinicianTable>,
+}
+
+#[derive(Deserialize)]
+#[serde(deny_unknown_fields, rename_all = "kebab-case")]
+pub(crate) struct FlagTable {
+    pub(crate) make: Said,
+    pub(crate) participant: Said,
+    pub(crate) basis: String,
+    pub(crate) at_most: Spanned<i64>,
+    pub(crate) days: Spanned<i64>,
+    pub(crate) by: String,
+    pub(crate) at: Spanned<Datetime>,
 }
 
 #[derive(Deserialize)]

@@ -11,6 +11,7 @@ use identify::Level;
 use jiff::civil::{Date, DateTime, Time};
 use jiff::tz::TimeZone;
 use prepare::{HerbState, What};
+use serde::Serialize;
 use std::collections::{BTreeMap, BTreeSet};
 
 /// What the outing is and wants.
@@ -156,7 +157,7 @@ impl Make {
 }
 
 /// A content that the outing uses in place of the herbal's.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, Serialize)]
 pub struct OwnContent {
     /// Of which plant.
     pub plant: String,

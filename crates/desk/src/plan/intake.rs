@@ -2,7 +2,7 @@
 
 use super::people::{People, same_days};
 use crate::outing::Make;
-use dose::{Asked, Case, Cup, Intakes, Person, Question, Rule, asked};
+use dose::{Asked, Cup, Intakes, Person, Question, Rule, asked};
 use ground::{Answer, Condition, Faults};
 use prepare::Brew;
 use serde::Serialize;
@@ -124,8 +124,6 @@ impl People<'_> {
         let others = others.filter(|other| other.name != make.name && same_days(make, other));
         let beside: Vec<Cup> = others.map(cup).collect();
         let (person, cup) = (Person::default(), cup(make));
-        let (table, tense, sold) = (&self.table, self.tense, self.wishes.sold);
-        let case = Case { table, person: &person, cup: &cup, beside: &beside, tense, sold };
-        asked(&case, intakes)
+        asked(&self.case(&person, &cup, &beside), intakes)
     }
 }

@@ -5,6 +5,7 @@ mod counting;
 mod destroy;
 mod due;
 mod emergency;
+pub(crate) mod flags;
 mod instants;
 mod intake;
 mod kit;
@@ -172,6 +173,9 @@ pub struct Handed {
     pub word_does_not_fit: bool,
     /// How many servings were handed out already.
     pub had: u32,
+    /// Whether it rests on a flag, since the answers of this person are not here.
+    #[serde(skip_serializing_if = "std::ops::Not::not")]
+    pub by_flag: bool,
 }
 
 impl Handed {
@@ -222,7 +226,9 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         school: &school,
         table: counting.known.table(),
         tense,
+        over: as_of.date() > wishes.date,
         certainty: &certainty,
+        herbal: &world.herbal_version,
     };
     let decisions = people.decide(&worked, &mut counting.known)?;
     let wanted = make::wanted(wishes, &world.herbal, &worked);
@@ -381,11 +387,13 @@ fn handed(school: &School, make: &Make, participant: &str, decision: &Decision) 
         .filter(|(_, s)| s.participant == participant && batches.contains(&&s.batch))
         .map(|(_, serving)| serving.servings)
         .sum();
+    let by_flag = decision.sealed.reasons.iter().any(|reason| reason.rule == dose::Rule::Flag);
     let proposed = |word_does_not_fit| Handed {
         outcome: decision.outcome,
         confirmed_by: None,
         word_does_not_fit,
         had,
+        by_flag,
     };
     let key = (make.name.clone(), participant.to_owned());
     let Some((_, by, said)) = school.confirmations.get(&key) else { return proposed(false) };
@@ -394,7 +402,8 @@ fn handed(school: &School, make: &Make, participant: &str, decision: &Decision) 
         Ok(Confirmed { handed_out: HandedOut { outcome, .. }, .. }) => {
             let lifted = matches!(said.given, journal::Given::ClinicianSaid { .. });
             let outcome = if lifted { as_planned(outcome, make) } else { outcome };
-            Handed { outcome, confirmed_by: Some(by.clone()), word_does_not_fit: false, had }
+            let confirmed_by = Some(by.clone());
+            Handed { outcome, confirmed_by, word_does_not_fit: false, had, by_flag }
         }
         // What was found since may have made the decision stricter than the word that was given on
         // it; the plan is needed then more than ever.

@@ -25,7 +25,11 @@ pub(super) struct People<'a> {
     pub(super) school: &'a School,
     pub(super) table: Arc<Table>,
     pub(super) tense: Tense,
+    /// Whether the day of the outing lies behind.
+    pub(super) over: bool,
     pub(super) certainty: &'a Certainty,
+    /// The version of the herbal.
+    pub(super) herbal: &'a str,
 }
 
 /// The decisions of one wish, by participant.
@@ -50,15 +54,11 @@ impl People<'_> {
             for make in self.wishes.makes.values().filter(|make| make.is_for(participant)) {
                 let Some(cup) = cups.get(make.name.as_str()) else { continue };
                 let beside = self.beside(participant, make, &cups);
-                let case = Case {
-                    table: &self.table,
-                    person: &person,
-                    cup,
-                    beside: &beside,
-                    tense: self.tense,
-                    sold: self.wishes.sold,
+                let case = self.case(&person, cup, &beside);
+                let decision = match self.flag(participant, &case) {
+                    Some(flag) => self.under_flag(flag, &case, intakes)?,
+                    None => decide_in(&case, intakes)?,
                 };
-                let decision = decide_in(&case, intakes)?;
                 decisions
                     .entry(make.name.clone())
                     .or_default()
@@ -75,20 +75,12 @@ impl People<'_> {
         worked: &BTreeMap<String, Answer<Brew>>,
         intakes: &mut Intakes,
     ) -> Result<BTreeMap<String, Decision>, Faults> {
-        let said = Condition::ALL.iter().map(|condition| (*condition, Given::No)).collect();
-        let age = Some(AgeBand::Adult);
-        let person = Person { id: "plain-adult".to_owned(), age, body_mass: None, said };
+        let person = plain_adult();
         let mut decisions = BTreeMap::new();
         for make in self.wishes.makes.values() {
-            let case = Case {
-                table: &self.table,
-                person: &person,
-                cup: &self.cup(make, worked.get(&make.name)),
-                beside: &[],
-                tense: self.tense,
-                sold: self.wishes.sold,
-            };
-            decisions.insert(make.name.clone(), decide_in(&case, intakes)?);
+            let cup = self.cup(make, worked.get(&make.name));
+            decisions
+                .insert(make.name.clone(), decide_in(&self.case(&person, &cup, &[]), intakes)?);
         }
         Ok(decisions)
     }
@@ -116,15 +108,31 @@ impl People<'_> {
         Ok(supposed.into_iter().map(others).collect())
     }
 
+    /// A cup for a person, with everything that they have beside it.
+    pub(super) fn case<'c>(
+        &'c self,
+        person: &'c Person,
+        cup: &'c Cup,
+        beside: &'c [Cup],
+    ) -> Case<'c> {
+        let (tense, sold) = (self.tense, self.wishes.sold);
+        Case { table: &self.table, person, cup, beside, tense, sold }
+    }
+
     /// What else is planned for a person on days that this wish is had.
-    fn beside(&self, participant: &str, make: &Make, cups: &BTreeMap<&str, Cup>) -> Vec<Cup> {
+    pub(super) fn beside(
+        &self,
+        participant: &str,
+        make: &Make,
+        cups: &BTreeMap<&str, Cup>,
+    ) -> Vec<Cup> {
         let others = self.wishes.makes.values().filter(|other| {
             other.name != make.name && other.is_for(participant) && same_days(make, other)
         });
         others.filter_map(|other| cups.get(other.name.as_str()).cloned()).collect()
     }
 
-    fn person(&self, participant: &str) -> Person {
+    pub(super) fn person(&self, participant: &str) -> Person {
         let Some(answers) = self.school.answers.get(participant).map(|sealed| sealed.open()) else {
             return Person { id: participant.to_owned(), ..Person::default() };
         };
@@ -186,6 +194,12 @@ impl People<'_> {
             planned_stage: make.stage.clone(),
         }
     }
+}
+
+/// A grown-up without any answer that matters, at the body mass that an unanswered one counts as.
+pub(super) fn plain_adult() -> Person {
+    let said = Condition::ALL.iter().map(|condition| (*condition, Given::No)).collect();
+    Person { id: "plain-adult".to_owned(), age: Some(AgeBand::Adult), body_mass: None, said }
 }
 
 /// The herb behind one serving: all that went into the pot, shared by its servings. What the spent

@@ -114,7 +114,9 @@ impl Inputs {
             school,
             table: Arc::new(self.table.clone()),
             tense: if before { Tense::Before } else { Tense::OnTheDay },
+            over: as_of.date() > self.wishes.date,
             certainty,
+            herbal: &world.herbal_version,
         };
         // The pot is that of everybody, also where one person alone is decided on.
         let worked = worked(world, &self.wishes, &self.journal.fold());

@@ -125,6 +125,7 @@ app-row-weighing = A weighing
 app-row-confirmation = A confirmation
 app-row-stop = A stop
 app-row-make = Something to make
+app-row-flag = A flag
 app-row-participant = Somebody who comes
 app-row-take = Something gathered
 app-row-lot = A lot
@@ -324,6 +325,16 @@ app-answers-closed = What people say of their health is kept on this device alon
 app-answers-are-open = The answers are open on this device.
 app-answers-open = Open them
 app-answers-close = Close them
+app-flags = For a device that goes along without the answers
+app-flags-says = Flags say how many servings each person may be handed of each dish, and never why. They are kept with the records of the outing and go where these go. A flag holds to the end of the day, for the very dish that it was worked out for: once amounts, dishes or answers change, leave flags anew.
+app-flags-known = { $count ->
+    [one] One flag was left already; it is replaced.
+   *[other] { $count } flags were left already; they are replaced.
+  }
+app-flags-leave = Leave flags
+fault-app-nothing-to-flag = There is nothing to flag: nobody said anything yet, or nothing is made.
+    .want = Answers of somebody who comes, and something that is made for them.
+    .mend = Ask people first, and say what is made.
 app-answers-lapsed = The day of this outing is over. What people said for it no longer counts, and cannot be opened.
 app-answers-destroy-all = Destroy all answers
 app-answers-destroy-one = Destroy what this person said

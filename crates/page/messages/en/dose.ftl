@@ -79,6 +79,8 @@ dose-amount-day-and-days = the usual amount of { $plant } { $part } ends at { $m
 }
 dose-amount-none = a usual amount of { $plant } { $part } is listed without a number
 dose-amount-unknown = a limit on { $plant } is listed, and its number is not known
+dose-flag-none = somebody who knew the answers of this person flagged it as not to be handed over
+dose-flag = somebody who knew the answers of this person flagged how much may be handed over
 dose-none-fits = not even one serving of { $batch } fits under every limit
 dose-days-used-up = the days on which { $batch } may be taken are used up
 

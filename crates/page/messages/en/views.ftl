@@ -146,10 +146,25 @@ view-make-set-aside = set aside before sweetening
 ### Who may have it
 
 view-serving-title = Who may have what
+view-flags-title = Flags to take along
+view-flags-none = Nobody’s answers are here, so that nothing can be flagged.
+view-flags-caption = What each person may be handed; never why
+view-flags-person = Person
+view-flags-wish = Of what
+view-flags-says = At most
+view-flags-not = not handed
+view-flags-most = { $count ->
+    [one] one serving a day
+   *[other] { $count } servings a day
+  } { $days ->
+    [one] on one day
+   *[other] on { $days } days
+  }
 view-serving-nobody = Nothing is made, or nobody comes.
 view-serving-caption = What may be handed to whom
 view-serving-person = who
 view-serving-not-for = –
+view-serving-by-flag = , by a flag
 view-serving-withhold = withhold
 view-serving-ask-first = ask first
 view-serving-at-most = at most what is planned

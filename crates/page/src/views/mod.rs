@@ -5,6 +5,7 @@ mod basket;
 mod check;
 mod compare;
 mod drawn;
+mod flags;
 mod labels;
 mod list;
 mod make;
@@ -36,6 +37,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Basket(lots) => basket::page(lots, words),
         Reply::Make(reply) => make::page(reply, words),
         Reply::Serving(reply) => serving::page(reply, words),
+        Reply::Flags(flags) => flags::page(flags, words),
         Reply::Labels(reply) => labels::page(reply, words),
         Reply::HerbalList(reply) => list::page(reply, words),
         Reply::HerbalShow(reply) => sheet::page(reply, words),

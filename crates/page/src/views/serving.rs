@@ -39,7 +39,9 @@ pub(super) fn cell(handed: Option<&Handed>, words: &Words<'_>) -> Prose {
     let by = by.map(|by| words.prose(&Text::new("view-serving-confirmed").with("by", by)));
     let had = Text::new("view-serving-had").with("count", handed.had);
     let had = (handed.had > 0).then(|| words.prose(&had));
-    outcome(handed.outcome, words).then(by.unwrap_or_default()).then(had.unwrap_or_default())
+    let flag = handed.by_flag.then(|| words.prose(&Text::new("view-serving-by-flag")));
+    let parts = [flag, by, had].into_iter().flatten();
+    parts.fold(outcome(handed.outcome, words), Prose::then)
 }
 
 /// An outcome in few words; *withhold* and *ask first* stand out by weight.

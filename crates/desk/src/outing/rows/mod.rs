@@ -16,7 +16,7 @@ use std::collections::BTreeMap;
 
 /// The tables of an outing file in the order in which they are written. The first holds what stands
 /// at the top of the file, before any table.
-const TABLES: [&str; 27] = [
+const TABLES: [&str; 28] = [
     "",
     "outing",
     "reader",
@@ -41,6 +41,7 @@ const TABLES: [&str; 27] = [
     "weighing",
     "serving",
     "confirmation",
+    "flag",
     "correction",
     "money",
     "cost",

@@ -159,7 +159,7 @@ fn by(rule: Rule) -> Option<&'static str> {
         Rule::Amount => Some("forms-by-amount"),
         Rule::Limit => Some("forms-by-limit"),
         Rule::Unmeasured => Some("forms-by-unmeasured"),
-        Rule::Identity | Rule::Part => None,
+        Rule::Identity | Rule::Part | Rule::Flag => None,
     }
 }
 
