@@ -42,12 +42,8 @@ pub(crate) struct Said {
 }
 
 impl Answers {
-    /// Takes in what the browser deciphered: all that there is of a book, or nothing any more.
-    pub(crate) fn open(&mut self, book: &str, lines: Option<&[String]>) {
-        let Some(lines) = lines else {
-            self.0.remove(book);
-            return;
-        };
+    /// Takes in what the browser deciphered: all that there is of a book.
+    pub(crate) fn open(&mut self, book: &str, lines: &[String]) {
         // What cannot be read counts as not said.
         let all = lines.iter().filter_map(|line| serde_json::from_str::<Said>(line).ok());
         let all = all.map(|said| (said.row.key.clone(), said)).collect();
@@ -79,6 +75,14 @@ impl App {
     }
 }
 
+impl App {
+    /// Closes the answers of a book, with everything that was worked out from them.
+    pub(crate) fn forget_answers(&mut self, book: &str) {
+        self.answers.0.remove(book);
+        self.forget();
+    }
+}
+
 /// Whether the outing lies before this day, or on none: what people said holds for its day alone.
 pub(crate) fn lapsed(rows: &[TableRow], today: Date) -> bool {
     day_of(rows).is_none_or(|day| day < today)
@@ -104,11 +108,11 @@ pub(crate) fn close_or_destroy(
     let done = Done::nothing(book);
     Ok(match (form.says(DESTROY), form.says(CLOSE)) {
         (true, _) => {
-            app.answers.open(book, None);
+            app.forget_answers(book);
             done.erasing(None)
         }
         (_, true) => {
-            app.answers.open(book, None);
+            app.forget_answers(book);
             done.closing()
         }
         _ => done,
@@ -128,6 +132,7 @@ pub(crate) fn answer(
     let all = app.answers.0.get_mut(book).ok_or(NotDone::Nowhere)?;
     if form.says(DESTROY) {
         all.remove(person);
+        app.forget();
         return Ok(Done::nothing(book).erasing(Some(person)));
     }
     if !comes(&rows, person) || lapsed(&rows, at.now.date()) {

@@ -7,7 +7,7 @@ use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
 use crate::{Form, Message, Shown, Visit, answers, hand_out, in_hand, take_in};
-use desk::{Plan, Reply, Request, SheetReply, World};
+use desk::{InputFile, Outing, Plan, Reply, Request, SheetReply, World};
 use dose::Question;
 use ground::{ContentId, Fault, Faults, Place, Text};
 use herbal::Herbal;
@@ -16,6 +16,7 @@ use page::{Catalogue, Words};
 use std::cell::RefCell;
 use std::collections::BTreeMap;
 use std::rc::Rc;
+use std::sync::Arc;
 
 /// The app: what is known, and what is kept on this device.
 pub struct App {
@@ -58,7 +59,10 @@ impl App {
                 Shown::default()
             }
             Ok(Message::Opened { book, lines }) => {
-                self.answers.open(&book, lines.as_deref());
+                match lines {
+                    Some(lines) => self.answers.open(&book, &lines),
+                    None => self.forget_answers(&book),
+                }
                 Shown::default()
             }
             Err(error) => {
@@ -218,6 +222,16 @@ impl App {
     /// Asks the front door.
     pub(crate) fn ask(&self, request: Request) -> Result<Reply, Faults> {
         desk::answer(&self.world, request)
+    }
+
+    /// Reads an outing file.
+    pub(crate) fn outing(&self, file: &InputFile) -> Result<Arc<Outing>, Faults> {
+        self.world.outing(std::slice::from_ref(file))
+    }
+
+    /// Forgets what was worked out for earlier questions.
+    pub(crate) fn forget(&self) {
+        self.world.forget();
     }
 
     /// The plan of a book by itself: what people are asked hangs on what is made, and on nobody's

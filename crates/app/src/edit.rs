@@ -4,7 +4,7 @@ use crate::App;
 use crate::books::{Done, NotDone};
 use crate::fields::{Table, table};
 use crate::visit::{Form, Moment};
-use desk::{Cell, Change, TableRow, read, write};
+use desk::{Cell, Change, TableRow, write};
 use ground::{Fault, Faults, Place};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -153,15 +153,12 @@ impl App {
 
     /// Whether a row stands among these: what is wrong elsewhere is for the plan to say.
     pub(crate) fn stands(&self, rows: &[TableRow], row: &TableRow) -> Result<(), Faults> {
-        let wrong = |rows: &[TableRow]| match read(&[write("outing.toml", rows)], self.herbal()) {
-            Ok(_) => Faults::none(),
-            Err(faults) => faults,
-        };
-        let with = wrong(rows);
+        let wrong = |rows: &[TableRow]| self.outing(&write("outing.toml", rows)).err();
+        let Some(with) = wrong(rows) else { return Ok(()) };
         // A file that cannot be read at all says so of no table: whether that is this row's doing
         // shows without the row.
         let others: Vec<_> = rows.iter().filter(|other| *other != row).cloned().collect();
-        let without = wrong(&others);
+        let without = wrong(&others).unwrap_or_default();
         let new = |fault: &Fault| {
             !without.iter().any(|old| old.at.table.is_none() && old.code == fault.code)
         };

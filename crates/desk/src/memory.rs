@@ -30,8 +30,11 @@ impl Clone for Memory {
 }
 
 impl World {
-    /// An outing, as its files say.
-    pub(crate) fn outing(&self, files: &[InputFile]) -> Result<Arc<Outing>, Faults> {
+    /// An outing, as its files say: [`read`], or what was read of them before.
+    ///
+    /// # Errors
+    /// Every fault of the files.
+    pub fn outing(&self, files: &[InputFile]) -> Result<Arc<Outing>, Faults> {
         let work_out = |files: &Vec<InputFile>| read(files, &self.herbal).map(Arc::new);
         self.remembered(|known| &mut known.outings, files.to_vec(), work_out)
     }
@@ -81,6 +84,11 @@ impl World {
     pub(crate) fn keep_counting(&self, mut counting: Counting) {
         counting.end_round();
         self.known(|known| known.countings = vec![counting]);
+    }
+
+    /// Forgets what was worked out: it may tell of people's answers.
+    pub fn forget(&self) {
+        self.known(|known| *known = Known::default());
     }
 
     /// Whether a judge judges by the table of this herbal, and by no changed copy.
