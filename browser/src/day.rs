@@ -9,9 +9,9 @@ use serde_json::Value;
 
 const PHONE: (u32, u32) = (360, 740);
 
-const PASSPHRASE: &str = "a weir, a bank, a bell";
+pub(crate) const PASSPHRASE: &str = "a weir, a bank, a bell";
 
-const WISH: [Said<'_>; 9] = [
+pub(crate) const WISH: [Said<'_>; 9] = [
     ("called", "Nettle tops"),
     ("recipe", "cooked-leaf"),
     ("plant", "stinging nettle"),
@@ -110,27 +110,43 @@ async fn answers(browser: &Browser, at: &str) -> Outcome<usize> {
     browser.go(at).await?;
     browser.follow("main a[href$='/serving']").await?;
     passphrase(browser, PASSPHRASE).await?;
-    browser.follow("main a[href$='/answers/ansel-brookhouse']").await?;
-    browser.follow("main a.button").await?;
-    let mut asked = 0;
-    while browser.address().await?.contains("/answers/ansel-brookhouse/") {
+    browser.follow("main a[href*='/answers/ansel-brookhouse']").await?;
+    let Asked { questions, .. } = ask(browser, "ansel-brookhouse").await?;
+    browser.has("Has anything changed since?").await?;
+    browser.has("34").await?;
+    Ok(questions)
+}
+
+/// What it took to ask somebody everything.
+pub(crate) struct Asked {
+    pub(crate) questions: usize,
+    pub(crate) taps: usize,
+    pub(crate) keys: usize,
+}
+
+/// Answers every question to a person, from the one that is on the screen.
+pub(crate) async fn ask(browser: &Browser, person: &str) -> Outcome<Asked> {
+    let mut asked = Asked { questions: 0, taps: 0, keys: 0 };
+    while browser.address().await?.contains(&format!("/answers/{person}/")) {
         if browser.run("return Boolean(document.getElementById('said'))", Vec::new()).await? == true
         {
             let heading = browser.heading().await?;
             let says = if heading.contains("old") { "34" } else { "70 kg" };
             browser.element("#said").await?.send_keys(says).await?;
             browser.follow("main form.fill > button").await?;
+            asked.keys += says.len();
+            // One into the field, one on the button.
+            asked.taps += 2;
         } else {
             browser.follow("main button[value='no']").await?;
+            asked.taps += 1;
         }
-        asked += 1;
+        asked.questions += 1;
     }
-    browser.has("Has anything changed since?").await?;
-    browser.has("34").await?;
     Ok(asked)
 }
 
-async fn passphrase(browser: &Browser, says: &str) -> Outcome {
+pub(crate) async fn passphrase(browser: &Browser, says: &str) -> Outcome {
     browser.element("#passphrase").await?.send_keys(says).await?;
     browser.follow("main form.fill button").await
 }

@@ -1,6 +1,6 @@
 //! The app in a real browser, scenario by scenario: prints a figure a line, fails when a goal is missed.
 //!
-//! `browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS [SCENARIO…]`
+//! `browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS SCENARIO…`
 
 mod access;
 mod browser;
@@ -20,6 +20,7 @@ mod refused;
 mod site;
 mod storage_full;
 mod taps;
+mod twelve;
 mod windows;
 mod without_network;
 
@@ -47,13 +48,13 @@ async fn main() -> ExitCode {
 /// How many scenarios failed.
 async fn run(args: &[&str]) -> Outcome<usize> {
     let [chromedriver, chromium, trug, axe, folder, kills, chosen @ ..] = args else {
-        return Err("browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS [SCENARIO…]".into());
+        return Err("browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS SCENARIO…".into());
     };
     let mut ground = Ground::prepare(chromedriver, chromium, trug, axe, folder, kills).await?;
     let mut failed = 0;
     macro_rules! scenario {
         ($name:literal, $run:path) => {
-            if chosen.is_empty() || chosen.contains(&$name) {
+            if chosen.contains(&$name) {
                 ground.begin()?;
                 if let Err(failure) = $run(&mut ground).await {
                     say(format_args!("{} failed: {failure}", $name));
@@ -73,6 +74,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("newer", newer::run);
     scenario!("exchange", exchange::run);
     scenario!("access", access::run);
+    scenario!("twelve", twelve::run);
     taps::figures(&mut ground.taps);
     // Pictures are for people to look at, who ask for them.
     if chosen == [PICTURES] {

@@ -255,7 +255,7 @@ impl App {
     }
 
     /// A question that people of a book are asked, counted from one.
-    fn question(&self, book: &str, number: usize) -> Option<Question> {
+    pub(crate) fn question(&self, book: &str, number: usize) -> Option<Question> {
         let plan = self.plan_without_answers(book)?.ok()?;
         plan.intake.questions.get(number.checked_sub(1)?).map(|question| question.asks.clone())
     }

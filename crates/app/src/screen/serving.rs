@@ -124,7 +124,7 @@ fn people(app: &App, book: &str, rows: &[TableRow]) -> Markup {
         ul.rows role="list" {
             @for row in comes {
                 li {
-                    a href=(Address::Person(book.to_owned(), row.key.clone()).link()) {
+                    a href=(to_person(app, book, &row.key).link()) {
                         span.called { (called(row)) }
                         span { (asked(&row.key)) }
                     }
@@ -132,6 +132,27 @@ fn people(app: &App, book: &str, rows: &[TableRow]) -> Markup {
             }
         }
     }
+}
+
+/// Where somebody is asked: the first question of whoever was asked nothing yet.
+fn to_person(app: &App, book: &str, person: &str) -> Address {
+    let (book_name, name) = (book.to_owned(), person.to_owned());
+    match app.answers.by(book, person) {
+        None if app.question(book, 1).is_some() => Address::Ask(book_name, name, 1),
+        _ => Address::Person(book_name, name),
+    }
+}
+
+/// Whoever comes after this person on the list and was not asked today.
+fn next_to_ask<'a>(app: &'a App, book: &str, person: &str) -> Option<&'a TableRow> {
+    let comes =
+        || app.books.rows(book).into_iter().flatten().filter(|row| row.table == "participant");
+    let at = comes().position(|row| row.key == person)?;
+    let asked = |row: &&TableRow| {
+        let said = app.answers.by(book, &row.key);
+        said.is_some_and(|said| said.asked.date() == app.today())
+    };
+    comes().skip(at + 1).chain(comes().take(at)).find(|row| !asked(row))
 }
 
 /// What a person said, question by question, and whether anything has changed since.
@@ -148,6 +169,13 @@ pub(crate) fn person(app: &App, book: &str, person: &str) -> Screen {
     let main = html! {
         h1 tabindex="-1" { (title) }
         (to_serving(app, book))
+        @if let Some(next) = next_to_ask(app, book, person).filter(|_| said.is_some()) {
+            p {
+                a.button href=(to_person(app, book, &next.key).link()) {
+                    (app.say(&Text::new("app-ask-next").with("person", called(next))))
+                }
+            }
+        }
         @if plan.intake.questions.is_empty() {
             p { (app.word("app-ask-nothing")) }
         } @else if said.is_some() {

@@ -352,6 +352,8 @@ app-asked-today = asked today
 app-asked-on = asked on { $day }
 app-ask-nothing = Nothing that is made asks anything of this person.
 app-ask-says = One question after the other. Whoever does not know, or would rather not say, is not asked why.
+# $person: who.
+app-ask-next = Next: { $person }
 app-ask-all = Ask from the beginning
 # $number: counts the questions; $count: how many there are.
 app-ask-counted = Question { $number } of { $count }
