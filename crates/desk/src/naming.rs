@@ -2,7 +2,7 @@
 
 use crate::outing::InputFile;
 use crate::{World, plain};
-use ground::{Arg, Dimension, Fault, Faults, Finite, Harm, Place, Region, Spoken};
+use ground::{Arg, Dimension, Fault, Faults, Finite, Harm, Month, Place, Region, Spoken};
 use herbal::{Resemblance, Sheet};
 use identify::{
     Case, Character, Comparison, Judge, Kind, Level, Look, Material, Matrix, Means, Next, Priors,
@@ -61,6 +61,8 @@ pub struct CompareReply {
     pub comparison: Comparison,
     /// What the sheet of either says of the other.
     pub said: Vec<Resemblance>,
+    /// The month that it is.
+    pub month: Month,
 }
 
 pub(crate) fn name(world: &World, order: &NameOrder) -> Result<NameReply, Faults> {
@@ -238,5 +240,6 @@ pub(crate) fn compare(world: &World, plants: &[String; 2]) -> Result<CompareRepl
         harms: [one.harm.value, other.harm.value],
         comparison,
         said,
+        month: Month::of(world.now.date()),
     })
 }

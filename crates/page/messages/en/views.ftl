@@ -207,6 +207,7 @@ view-compare-look-at = look at
 view-compare-months = when
 view-compare-named = {" "}(named as a tell)
 view-compare-mark = {" "}(from memory)
+view-compare-now = now:
 view-compare-all-year = all year
 view-compare-never = not in the same months
 

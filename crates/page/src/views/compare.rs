@@ -102,19 +102,25 @@ fn table(
         caption: words.word(&format!("{id}-says")).into(),
         columns: columns.into_iter().map(Column::words).collect(),
         rows_have_heads: true,
-        rows: contrasts.iter().map(|contrast| row(contrast, words)).collect(),
+        rows: contrasts.iter().map(|contrast| row(contrast, reply.month, words)).collect(),
     };
     (!contrasts.is_empty()).then_some(Block::Table(table))
 }
 
-fn row(contrast: &Contrast, words: &Words<'_>) -> Vec<Prose> {
+/// One character; whether both plants show it in this month stands out.
+fn row(contrast: &Contrast, month: Month, words: &Words<'_>) -> Vec<Prose> {
+    let now = if contrast.months.contains(&month) {
+        Prose::new().strong(&words.word("view-compare-now")).text(" ")
+    } else {
+        Prose::new()
+    };
     let name = Prose::new().said(&words.character(&contrast.character));
     let named = if contrast.named { words.word("view-compare-named") } else { String::new() };
     vec![
         name.text(&named),
         side(contrast, &contrast.a, words),
         side(contrast, &contrast.b, words),
-        months(&contrast.months, words).into(),
+        now.text(&months(&contrast.months, words)),
     ]
 }
 
