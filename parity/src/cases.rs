@@ -74,6 +74,8 @@ fn outing(season: &str, demo: &[(&str, &str)]) -> Vec<Named> {
         add("plan-reasons", desk::Request::Plan { files: files(from), reasons: true });
         add("allowance", desk::Request::Allowance { files: files(from) });
         add("basket", desk::Request::Basket { files: files(from) });
+        add("pots", desk::Request::Pots { files: files(from) });
+        add("flags", desk::Request::Flags { files: files(from) });
         let order = desk::LabelOrder::default();
         add("labels", desk::Request::Labels { files: files(from), order });
         let order = InHandOrder {

@@ -47,7 +47,8 @@ async function show(to, { said, back } = {}) {
   if (holds) holding ??= hold();
   if (back === undefined) {
     scrollTo(0, 0);
-    (main.querySelector(".warned") ?? main.querySelector("h1"))?.focus({ preventScroll: true });
+    const first = [".warned", "[autofocus]", "h1"].map((css) => main.querySelector(css));
+    first.find(Boolean)?.focus({ preventScroll: true });
   } else {
     scrollTo(0, back);
   }

@@ -8,8 +8,8 @@ use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::InputFile;
 use crate::plan::flags::flags;
-use crate::plan::{LotPlan, Plan, TakePlan, allowances, basket, plan};
-use crate::serving::{ServingReply, servings};
+use crate::plan::{LotPlan, Plan, PotPlan, TakePlan, allowances, basket, plan, pots, servings};
+use crate::serving::ServingReply;
 use crate::sums::{Sum, SumReply, work_out};
 use crate::teaching::{TeachReply, teach};
 use ground::Faults;
@@ -42,6 +42,11 @@ pub enum Request {
     },
     /// How the lots of an outing file stand.
     Basket {
+        /// The file, and those that it includes.
+        files: Vec<InputFile>,
+    },
+    /// What goes into the pots of an outing file, and what comes of it.
+    Pots {
         /// The file, and those that it includes.
         files: Vec<InputFile>,
     },
@@ -106,6 +111,8 @@ pub enum Reply {
     Allowance(Vec<TakePlan>),
     /// How lots stand.
     Basket(Vec<LotPlan>),
+    /// Pots.
+    Pots(Vec<PotPlan>),
     /// A preparation.
     Make(Box<MakeReply>),
     /// Who may have what.
@@ -142,6 +149,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
             Reply::Allowance(allowances(world, &*world.outing(&files)?))
         }
         Request::Basket { files } => Reply::Basket(basket(world, &*world.outing(&files)?)),
+        Request::Pots { files } => Reply::Pots(pots(world, &*world.outing(&files)?)),
         Request::Make(order) => Reply::Make(Box::new(make(world, &order)?)),
         Request::Serving { files, reasons } => {
             Reply::Serving(servings(world, &*world.outing(&files)?, reasons)?)

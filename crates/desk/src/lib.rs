@@ -38,8 +38,8 @@ pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,
     Handed, Head, Instants, Intake, IntakeQuestion, Kept, Kit, LabelPlan, LabelPlant, LabelStand,
     Labelled, Light, LotPlan, MakePlan, Money, NumberPlan, NumberStanding, OpenQuestion, Plan,
-    PlantPlan, Row, Scale, SealedRow, SignUp, Sorted, SpecimenPlan, StopPlace, Store, Strength,
-    TakePlan, Timetable, Topic, Trouble, TwinPlan, Until, Workings,
+    PlantPlan, PotPlan, Row, Scale, SealedRow, SignUp, Sorted, SpecimenPlan, StopPlace, Store,
+    Strength, TakePlan, Timetable, Topic, Trouble, TwinPlan, Until, Workings,
 };
 pub use recall::recall;
 pub use serving::ServingReply;

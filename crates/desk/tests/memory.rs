@@ -24,6 +24,8 @@ fn questions(files: &[InputFile]) -> Vec<Request> {
         in_hand(&files, "tobias"),
         in_hand(&files, "maren"),
         Request::Serving { files: files.clone(), reasons: true },
+        Request::Flags { files: files.clone() },
+        Request::Pots { files: files.clone() },
         Request::Allowance { files: files.clone() },
         Request::Basket { files },
     ]

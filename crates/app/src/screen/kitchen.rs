@@ -7,7 +7,7 @@ use crate::App;
 use crate::address::Address;
 use crate::visit::Form;
 use crate::work_out::{AMOUNTS, order};
-use desk::{MakePlan, MakeReply, Reply, Request, TableRow};
+use desk::{MakeReply, PotPlan, Reply, Request, TableRow};
 use ground::{Answer, MeasureSystem, Text};
 use maud::{Markup, PreEscaped, html};
 use page::{html_body, view};
@@ -41,22 +41,22 @@ pub(crate) fn kitchen(app: &App, book: &str) -> Screen {
 
 /// One wish: what goes in, what is done and for how long, what was made of it already.
 pub(crate) fn make(app: &App, book: &str, wish: &str) -> Screen {
-    let (Some(rows), Some(file)) = (app.books.rows(book), app.file_with_answers(book)) else {
+    let (Some(rows), Some(file)) = (app.books.rows(book), app.books.file(book)) else {
         return nowhere(app, book);
     };
-    let plan = match app.ask(Request::Plan { files: vec![file], reasons: false }) {
-        Ok(Reply::Plan(plan)) => plan,
+    let pots = match app.ask(Request::Pots { files: vec![file] }) {
+        Ok(Reply::Pots(pots)) => pots,
         Ok(_) => return nowhere(app, book),
         Err(faults) => return at_fault(app, &faults),
     };
-    let Some(make) = plan.makes.iter().find(|make| make.name == wish) else {
+    let Some(make) = pots.into_iter().find(|make| make.name == wish) else {
         return nowhere(app, wish);
     };
     let pot = Reply::Make(Box::new(MakeReply { brew: make.brew.clone() }));
     let main = html! {
         h1 tabindex="-1" { (make.called) }
         p.back.alone { a href=(Address::Kitchen(book.to_owned()).link()) { (app.word("app-kitchen")) } }
-        (batches(app, book, rows, make))
+        (batches(app, book, rows, &make))
         @if let Answer::Known(brew) = &make.brew { (clocks(app, &make.called, &brew.steps)) }
         (PreEscaped(html_body(&view(&pot, &app.words()))))
         ul.ways role="list" {
@@ -72,7 +72,7 @@ pub(crate) fn make(app: &App, book: &str, wish: &str) -> Screen {
 }
 
 /// What was made of a wish, and the ways to write down that more was made or weighed.
-fn batches(app: &App, book: &str, rows: &[TableRow], make: &MakePlan) -> Markup {
+fn batches(app: &App, book: &str, rows: &[TableRow], make: &PotPlan) -> Markup {
     let is = |row: &&TableRow| {
         let of = row.cells.get("make").map(crate::fields::said).unwrap_or_default().concat();
         row.table == "batch" && of == make.name

@@ -242,7 +242,7 @@ pub(crate) fn ask(
     let to = Address::Ask(book.to_owned(), person.to_owned(), number);
     let counted = Text::new("app-ask-counted").with("number", number).with("count", all.len());
     let main = html! {
-        h1 tabindex="-1" { (asking.asks) }
+        h1 #asked tabindex="-1" { (asking.asks) }
         p.back.alone {
             a href=(Address::Person(book.to_owned(), person.to_owned()).link()) { (called(row)) }
         }
@@ -274,8 +274,9 @@ fn answering(app: &App, question: &IntakeQuestion, said: Option<&Said>) -> Marku
     let field = |hint: &str, mode: &str| {
         html! {
             div.field {
-                label for=(SAID) { (app.word(hint)) }
+                label #said-in for=(SAID) { (app.word(hint)) }
                 input id=(SAID) name=(SAID) type="text" inputmode=(mode) autocomplete="off"
+                    autofocus aria-labelledby="asked said-in"
                     value=(now.as_deref().unwrap_or_default());
             }
             button { (app.word("app-keep")) }

@@ -25,15 +25,9 @@ pub(crate) fn flags(world: &World, outing: &Outing) -> Result<Vec<Flag>, Faults>
     let judge = Judge::new(world.herbal.flora.matrix()?);
     let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let mut counting = world.counting(wishes);
-    let people = People {
-        wishes,
-        school: &school,
-        table: counting.known.table(),
-        tense: Tense::OnTheDay,
-        over: false,
-        certainty: &certainty,
-        herbal: &world.herbal_version,
-    };
+    let table = counting.known.table();
+    let people = People::of(world, wishes, &school, &certainty, table);
+    let people = People { tense: Tense::OnTheDay, ..people };
     let flags = people.flags(&worked(world, wishes, &school), &mut counting.known)?;
     world.keep_counting(counting);
     Ok(flags)

@@ -44,6 +44,7 @@ pub(crate) use take::{allowances, surveyed};
 
 use crate::World;
 use crate::outing::{Make, Outing, Wishes};
+use crate::serving::ServingReply;
 use certainty::Certainty;
 use dose::{Confirmed, Decision, HandedOut, Held, Outcome, Strictness, Tense};
 use ground::{Answer, Faults, Region};
@@ -161,6 +162,17 @@ pub struct MakePlan {
     pub as_supposed: Vec<Held>,
 }
 
+/// A pot: what goes in, and what comes of it.
+#[derive(Clone, Debug, Serialize)]
+pub struct PotPlan {
+    /// Short name of the wish.
+    pub name: String,
+    /// What it is called.
+    pub called: String,
+    /// What comes out, or what must be said first.
+    pub brew: Answer<Brew>,
+}
+
 /// What may be handed to one person.
 #[derive(Clone, Debug, Serialize)]
 pub struct Handed {
@@ -215,37 +227,21 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
     let wishes = &outing.wishes;
     let school = world.journal.clone().merge(outing.journal.clone()).fold();
     let as_of = wishes.as_of.unwrap_or(world.now);
-    let tense = if as_of.date() < wishes.date { Tense::Before } else { Tense::OnTheDay };
     let matrix = world.herbal.flora.matrix()?;
     let judge = Judge::new(matrix);
     let certainty = Certainty::of(world, wishes, &school, &judge)?;
     let worked = worked(world, wishes, &school);
     let mut counting = world.counting(wishes);
-    let people = People {
-        wishes,
-        school: &school,
-        table: counting.known.table(),
-        tense,
-        over: as_of.date() > wishes.date,
-        certainty: &certainty,
-        herbal: &world.herbal_version,
-    };
+    let people = People::of(world, wishes, &school, &certainty, counting.known.table());
+    let tense = people.tense;
     let decisions = people.decide(&worked, &mut counting.known)?;
     let wanted = make::wanted(wishes, &world.herbal, &worked);
     let takes = take::take_plans(wishes, &school, &world.herbal, &wanted);
     let plants = plants::plants(world, wishes, &school, (&judge, &certainty))?;
     let lots = plants::lots(&school);
-    let mut makes = makes(wishes, &school, &worked, &decisions);
-    let mut adults = people.plain_adult(&worked, &mut counting.known)?;
+    let makes = makes(&people, &worked, &decisions, &mut counting)?;
     let intake = people.intake(&worked, &mut counting.known)?;
-    let mut supposed = people.as_supposed(&worked, &adults, &mut counting)?;
     world.keep_counting(counting);
-    for make in &mut makes {
-        let adult = adults.remove(&make.name);
-        make.provisos = adult.as_ref().map(provisos).unwrap_or_default();
-        make.plain_adult = adult;
-        make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
-    }
     let due = due::due(wishes, &school, &world.herbal, &makes);
     let timetable = timetable::timetable(wishes, &school);
     let emergency = emergency::emergency(world, wishes, &school);
@@ -272,7 +268,6 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         timetable: &timetable,
         emergency: &emergency,
     });
-    let people = school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect();
     Ok(Plan {
         head: head(world, wishes, as_of, tense),
         kit: kit::kit(world, wishes, &plants, &makes),
@@ -290,10 +285,47 @@ pub(crate) fn plan(world: &World, outing: &Outing, reasons: bool) -> Result<Plan
         lots,
         makes,
         labels,
-        people,
+        people: called(&school),
         due,
         sealed: reasons.then(|| sealed(decisions)),
     })
+}
+
+/// What is made and who may have it, with nothing else worked out.
+pub(crate) fn servings(
+    world: &World,
+    outing: &Outing,
+    reasons: bool,
+) -> Result<ServingReply, Faults> {
+    let wishes = &outing.wishes;
+    let school = world.journal.clone().merge(outing.journal.clone()).fold();
+    let judge = Judge::new(world.herbal.flora.matrix()?);
+    let certainty = Certainty::of(world, wishes, &school, &judge)?;
+    let worked = worked(world, wishes, &school);
+    let mut counting = world.counting(wishes);
+    let people = People::of(world, wishes, &school, &certainty, counting.known.table());
+    let decisions = people.decide(&worked, &mut counting.known)?;
+    let makes = makes(&people, &worked, &decisions, &mut counting)?;
+    world.keep_counting(counting);
+    let sealed = reasons.then(|| sealed(decisions));
+    Ok(ServingReply { makes, people: called(&school), sealed })
+}
+
+/// What goes into each pot and what comes of it, with nothing else worked out.
+pub(crate) fn pots(world: &World, outing: &Outing) -> Vec<PotPlan> {
+    let wishes = &outing.wishes;
+    let school = world.journal.clone().merge(outing.journal.clone()).fold();
+    let mut worked = worked(world, wishes, &school);
+    let pot = |make: &Make| {
+        let brew = worked.remove(&make.name)?;
+        Some(PotPlan { name: make.name.clone(), called: make.called.clone(), brew })
+    };
+    wishes.makes.values().filter_map(pot).collect()
+}
+
+/// Who comes, as people call them, by short name.
+fn called(school: &School) -> BTreeMap<String, String> {
+    school.participants.values().map(|p| (p.name.clone(), p.called.clone())).collect()
 }
 
 fn head(world: &World, wishes: &Wishes, as_of: DateTime, tense: Tense) -> Head {
@@ -339,7 +371,26 @@ fn worked(world: &World, wishes: &Wishes, school: &School) -> BTreeMap<String, A
     wishes.makes.values().map(brew).collect()
 }
 
+/// What is made, who may have it, and what the pots alone would be.
 fn makes(
+    people: &People<'_>,
+    worked: &BTreeMap<String, Answer<Brew>>,
+    decisions: &BTreeMap<String, Decisions>,
+    counting: &mut Counting,
+) -> Result<Vec<MakePlan>, Faults> {
+    let mut makes = handed_out(people.wishes, people.school, worked, decisions);
+    let mut adults = people.plain_adult(worked, &mut counting.known)?;
+    let mut supposed = people.as_supposed(worked, &adults, counting)?;
+    for make in &mut makes {
+        let adult = adults.remove(&make.name);
+        make.provisos = adult.as_ref().map(provisos).unwrap_or_default();
+        make.plain_adult = adult;
+        make.as_supposed = supposed.remove(&make.name).unwrap_or_default();
+    }
+    Ok(makes)
+}
+
+fn handed_out(
     wishes: &Wishes,
     school: &School,
     worked: &BTreeMap<String, Answer<Brew>>,

@@ -3,6 +3,7 @@
 use super::certainty::Certainty;
 use super::counting::Counting;
 use super::make::herb_mass;
+use crate::World;
 use crate::outing::{Make, OwnContent, Wishes};
 use dose::{
     AgeBand, Case, Content, ContentBasis, ContentKind, Cup, Decision, Given, Held, Herb,
@@ -35,7 +36,22 @@ pub(super) struct People<'a> {
 /// The decisions of one wish, by participant.
 pub(super) type Decisions = BTreeMap<String, Decision>;
 
-impl People<'_> {
+impl<'a> People<'a> {
+    /// Everybody who comes, at the moment of the outing or of the world.
+    pub(super) fn of(
+        world: &'a World,
+        wishes: &'a Wishes,
+        school: &'a School,
+        certainty: &'a Certainty,
+        table: Arc<Table>,
+    ) -> Self {
+        let today = wishes.as_of.unwrap_or(world.now).date();
+        let tense = if today < wishes.date { Tense::Before } else { Tense::OnTheDay };
+        let over = today > wishes.date;
+        let herbal = &world.herbal_version;
+        Self { wishes, school, table, tense, over, certainty, herbal }
+    }
+
     /// Decides on every wish for everybody it is meant for, each alone.
     pub(super) fn decide(
         &self,

@@ -6,7 +6,7 @@ use super::people::{Decisions, People};
 use super::{handed, make, people, take, worked};
 use crate::World;
 use crate::outing::{Make, Outing, Wishes};
-use dose::{Intakes, Table, Tense};
+use dose::{Intakes, Table};
 use ground::{Faults, Part};
 use identify::{Case, Judge, Matrix};
 use jiff::civil::Date;
@@ -107,17 +107,8 @@ impl Inputs {
         school: &School,
         certainty: &Certainty,
     ) -> Result<BTreeMap<(String, String), Decided>, Faults> {
-        let as_of = self.wishes.as_of.unwrap_or(world.now);
-        let before = as_of.date() < self.wishes.date;
-        let people = People {
-            wishes: &self.wishes,
-            school,
-            table: Arc::new(self.table.clone()),
-            tense: if before { Tense::Before } else { Tense::OnTheDay },
-            over: as_of.date() > self.wishes.date,
-            certainty,
-            herbal: &world.herbal_version,
-        };
+        let table = Arc::new(self.table.clone());
+        let people = People::of(world, &self.wishes, school, certainty, table);
         // The pot is that of everybody, also where one person alone is decided on.
         let worked = worked(world, &self.wishes, &self.journal.fold());
         let mut intakes = Intakes::new(Arc::clone(&people.table), world.random_start);

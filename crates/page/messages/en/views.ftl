@@ -146,6 +146,7 @@ view-make-set-aside = set aside before sweetening
 ### Who may have it
 
 view-serving-title = Who may have what
+view-pots-title = What is made
 view-flags-title = Flags to take along
 view-flags-none = Nobody’s answers are here, so that nothing can be flagged.
 view-flags-caption = What each person may be handed; never why

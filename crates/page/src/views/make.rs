@@ -3,7 +3,7 @@
 use crate::{
     Anchor, Block, Column, Details, Fact, Kind, Level, NoticeKind, Page, Prose, Table, Words,
 };
-use desk::MakeReply;
+use desk::{MakeReply, PotPlan};
 use ground::{Answer, PerVolume, Text, Unit};
 use prepare::{Brew, Done, Helping, Keeping, KitchenNote, Span, What, Yield};
 
@@ -27,6 +27,20 @@ pub(super) fn page(reply: &MakeReply, words: &Words<'_>) -> Page {
         .with(keeping(&brew.keeping, words))
         .with(notes(&brew.notes, words))
         .with([lost(brew, words), words.working(&Anchor::new(&brew.recipe), &brew.working)])
+}
+
+/// What comes of each pot of an outing.
+pub(super) fn pots(pots: &[PotPlan], words: &Words<'_>) -> Page {
+    let page = words.page(Kind::Screen, &Text::new("view-pots-title"));
+    let pot = |pot: &PotPlan| {
+        let heading = Block::heading(Level::Section, Prose::new().said(&pot.called));
+        let says = match &pot.brew {
+            Answer::Known(brew) => Block::Facts(comes_out(brew, words)),
+            Answer::Refused(refusal) => words.refusal(refusal),
+        };
+        [heading, says]
+    };
+    page.with(pots.iter().flat_map(pot))
 }
 
 /// What comes out, and in how many servings.

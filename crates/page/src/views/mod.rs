@@ -35,6 +35,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Basket(lots) => basket::page(lots, words),
+        Reply::Pots(pots) => make::pots(pots, words),
         Reply::Make(reply) => make::page(reply, words),
         Reply::Serving(reply) => serving::page(reply, words),
         Reply::Flags(flags) => flags::page(flags, words),
