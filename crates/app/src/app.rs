@@ -96,7 +96,7 @@ impl App {
 
     fn screen(&self, address: &Address, visit: &Visit) -> Screen {
         match address {
-            Address::Home | Address::TakeIn => screen::home(self),
+            Address::Home | Address::TakeIn => screen::home(self, &visit.at),
             Address::New => screen::new(self, &visit.at, None),
             Address::Rows(book, table) => screen::rows(self, book, table),
             Address::Row(book, table, key) => {

@@ -121,6 +121,11 @@ impl Books {
         self.books.iter().map(|(name, book)| (name.as_str(), book.rows.as_slice()))
     }
 
+    /// When something was written down last, on whatever device.
+    pub(crate) fn latest_ms(&self) -> Option<i64> {
+        self.books.values().flat_map(|book| book.log.iter()).map(|record| record.clock.ms).max()
+    }
+
     /// The books that cannot be read.
     pub(crate) fn unread(&self) -> impl Iterator<Item = &str> {
         self.unread.keys().map(String::as_str)

@@ -384,3 +384,44 @@ fn what_lies_on_this_device_alone_is_counted_until_it_is_handed_out() {
     let merged = take_in(&mut again, vec![back]);
     assert_eq!(merged.saved.map(|saved| saved.records), Some(2));
 }
+
+#[test]
+fn a_clock_that_is_a_year_off_is_told_of_and_nothing_is_lost() {
+    let mut phone = again(Vec::new());
+    let at = take_in(&mut phone, demo(&EVENING)).at;
+    let on = |app: &mut App, to: &str, year: i16, ms: i64| {
+        let now = jiff::civil::date(year, 4, 30).at(19, 0, 0, 0);
+        let at = Moment { now, ms, ..moment("clock") };
+        app.show(&Visit { to: to.to_owned(), at, ..Visit::default() }).main
+    };
+    let (then, year) = (moment("").ms, 365 * 24 * 3_600_000);
+    assert!(!on(&mut phone, "/", 2027, then).contains("set it"));
+    assert!(on(&mut phone, "/", 2026, then - year).contains("If the clock is wrong, set it"));
+    assert!(on(&mut phone, &at, 2026, then - year).contains("in 366 days"));
+    assert!(on(&mut phone, &at, 2028, then + year).contains("365 days ago"));
+    // What is written by the wrong clock comes after what was written before.
+    let kept = fill(&mut phone, &format!("{at}/new/participant"), &["called=Lovis Marsh"]);
+    assert_eq!(kept.keep.len(), 1, "{}", kept.main);
+    assert!(on(&mut phone, &format!("{at}/rows/participant"), 2027, then).contains("Lovis Marsh"));
+}
+
+#[test]
+fn outings_to_come_stand_first_the_next_one_before_all() {
+    let mut app = app();
+    for day in ["2027-04-01", "2027-06-01", "2027-05-01", "2027-03-01"] {
+        let mut files = demo(&EVENING);
+        files[0].text = files[0].text.replace("date = 2027-05-01", &format!("date = {day}"));
+        files[0].text = files[0].text.replace("name = \"Spring", &format!("name = \"{day} Spring"));
+        let file = |file: InputFile| ChosenFile {
+            name: file.name,
+            base64: STANDARD.encode(file.text.into_bytes()),
+        };
+        let (to, at) = ("/take-in".to_owned(), moment(day));
+        let files = files.into_iter().map(file).collect();
+        let begun = app.show(&Visit { to, at, form: Some(Form::default()), files });
+        assert_eq!(begun.keep.len(), 1, "{}", begun.main);
+    }
+    let home = follow(&mut app, "/").main;
+    let days: Vec<_> = home.split("called\">").skip(1).map(|rest| &rest[..10]).collect();
+    assert_eq!(days, ["2027-05-01", "2027-06-01", "2027-04-01", "2027-03-01"]);
+}

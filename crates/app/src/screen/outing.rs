@@ -8,7 +8,8 @@ use crate::address::Address;
 use crate::books::day_of;
 use crate::visit::Moment;
 use desk::{Cell, Reply, Request, TableRow, usual_paper};
-use ground::Faults;
+use ground::{Faults, Text};
+use jiff::civil::Date;
 use maud::{Markup, PreEscaped, html};
 use page::{NamedPage, html_body};
 
@@ -22,6 +23,19 @@ pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
     (name, day_of(rows).map(|day| app.day(day)).unwrap_or_default())
 }
 
+/// How many days lie between; less than none for one that is over.
+pub(super) fn days_until(today: Date, day: Date) -> i32 {
+    today.until(day).map_or(0, |span| span.get_days())
+}
+
+/// When an outing is from today on: a clock or a date that is a year off stands out here.
+fn from_today(app: &App, rows: &[TableRow]) -> String {
+    let Some(day) = day_of(rows) else { return String::new() };
+    let days = days_until(app.today(), day);
+    let id = if days < 0 { "app-days-ago" } else { "app-days-until" };
+    app.say(&Text::new(id).with("count", days.unsigned_abs()))
+}
+
 /// The outing, and the ways from it.
 pub(crate) fn outing(app: &App, book: &str) -> Screen {
     if let Some(faults) = app.books.wrong_with(book) {
@@ -33,7 +47,7 @@ pub(crate) fn outing(app: &App, book: &str) -> Screen {
     let book = || book.to_owned();
     let main = html! {
         h1 tabindex="-1" { (title) }
-        p { (day) }
+        p { (day) " " (from_today(app, rows)) }
         ul.ways role="list" {
             (way(Address::InHand(book()), "app-in-hand"))
             (way(Address::Allowance(book()), "app-allowance"))

@@ -51,6 +51,17 @@ app-outings-found = { $count ->
     [one] One is kept on this device.
    *[other] { $count } are kept on this device.
  }
+app-days-until = { $count ->
+    [0] (today)
+    [one] (tomorrow)
+   *[other] (in { $count } days)
+ }
+app-days-ago = { $count ->
+    [one] (yesterday)
+   *[other] ({ $count } days ago)
+ }
+# $now: what the clock says; $latest: when something was written down last.
+app-clock-behind = The clock of this device says { $now }. Something was written down on { $latest } already. If the clock is wrong, set it: verdicts, permissions and how long something keeps go by it.
 app-outing-unnamed = An outing without a name
 app-take-in = Take in an outing
 app-take-in-says = Choose an outing file together with the files that it includes, or the records that another device saved. What people said of their health is left out: it does not go afield.
