@@ -18,6 +18,7 @@ mod outing;
 mod pictures;
 mod refused;
 mod site;
+mod start;
 mod storage_full;
 mod windows;
 mod without_network;
@@ -63,6 +64,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     }
     scenario!("first-visit", first_visit::run);
     scenario!("without-network", without_network::run);
+    scenario!("start", start::run);
     scenario!("outing", outing::run);
     scenario!("in-hand", in_hand::run);
     scenario!("day", day::run);

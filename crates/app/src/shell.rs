@@ -24,34 +24,43 @@ impl ShellFile {
 
 const SCRIPT: &str = "text/javascript; charset=utf-8";
 const STYLE: &str = "text/css; charset=utf-8";
-const PACKED: &str = "application/gzip";
+const PACKED: &str = "application/x-lzma";
+const GZIP: &str = "application/gzip";
 
-/// Every file of the app, for a program and a herbal that are packed with gzip (RFC 1952).
+/// What the worker and the keeper begin with.
+const UNPACK: &str = include_str!("../web/unpack.js");
+
+/// Every file of the app, for a program and a herbal that crate `pack` packed, and for the module of that
+/// crate, packed with gzip (RFC 1952), which browsers unpack themselves.
 ///
 /// All but the first four lie in a folder that is named by what they hold: files of two versions never
 /// mix, whatever a cache on the way does.
 #[must_use]
-pub fn shell(program: &[u8], herbal: &[u8]) -> Vec<ShellFile> {
+pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
     let style = html_style() + &html_looks() + include_str!("../web/app.css");
-    let inner = [
+    let worker = UNPACK.to_owned() + include_str!("../web/worker.js");
+    let plain = [
         ("main.js", SCRIPT, include_bytes!("../web/main.js").as_slice()),
-        ("worker.js", SCRIPT, include_bytes!("../web/worker.js").as_slice()),
+        ("worker.js", SCRIPT, worker.as_bytes()),
         ("app.css", STYLE, style.as_bytes()),
-        ("app.wasm.gz", PACKED, program),
-        ("herbal.gz", PACKED, herbal),
     ];
+    let packed = [
+        ("app.wasm.lzma", PACKED, program),
+        ("herbal.bin.lzma", PACKED, herbal),
+        ("unpack.wasm.gz", GZIP, unpacker),
+    ];
+    let inner = [plain, packed].concat();
     let all: Vec<u8> = inner.iter().flat_map(|(_, _, bytes)| *bytes).copied().collect();
     let version = ground::ContentId::of(&all).to_string();
-    let inner =
-        inner.map(|(name, kind, bytes)| ShellFile::new(format!("{version}/{name}"), kind, bytes));
+    let within = |name: &str| format!("{version}/{name}");
     let catalogue = Catalogue::english();
     let kept: Vec<_> = ["./", "manifest.webmanifest", "icon.svg"]
         .into_iter()
         .map(str::to_owned)
-        .chain(inner.iter().map(|file| file.path.clone()))
+        .chain(plain.iter().map(|(name, ..)| within(name)))
         .collect();
     let keeper = format!(
-        "const VERSION = {};\nconst FILES = {};\n{}",
+        "const VERSION = {};\nconst FILES = {};\n{UNPACK}{}",
         json!(version),
         json!(kept),
         include_str!("../web/sw.js")
@@ -63,7 +72,7 @@ pub fn shell(program: &[u8], herbal: &[u8]) -> Vec<ShellFile> {
         ShellFile::new("icon.svg", "image/svg+xml", include_bytes!("../web/icon.svg").as_slice()),
     ]
     .into_iter()
-    .chain(inner)
+    .chain(inner.iter().map(|(name, kind, bytes)| ShellFile::new(within(name), kind, *bytes)))
     .collect()
 }
 

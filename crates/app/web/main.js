@@ -259,5 +259,8 @@ async function hold() {
   document.getElementById(held ? "not-held" : "held").hidden = true;
 }
 
-keep();
-show(address());
+// Who comes for the first time sees the app before its files are kept; who comes again may hear of a newer
+// version even where this one does not start.
+const first = show(address());
+if (navigator.serviceWorker?.controller) keep();
+else first.then(keep);

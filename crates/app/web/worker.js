@@ -2,19 +2,24 @@
 
 const here = new URL(".", import.meta.url);
 
-async function unpacked(name) {
-  const answer = await fetch(new URL(name, here));
-  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
-  const plain = answer.body.pipeThrough(new DecompressionStream("gzip"));
-  return new Uint8Array(await new Response(plain).arrayBuffer());
+// What the keeper unpacked once. Where there is none, as over plain http, it is unpacked at every start.
+async function files() {
+  try {
+    const kept = await Promise.all(UNPACKED.map(([name]) => caches.match(new URL(name, here))));
+    if (kept.every(Boolean)) return kept;
+  } catch {
+    // There is nothing to keep files in here, or this window may not look.
+  }
+  return unpacked(here);
 }
 
 async function start() {
-  const [code, herbal] = await Promise.all([unpacked("app.wasm.gz"), unpacked("herbal.gz")]);
+  const [code, herbal] = await files();
   // No import is given: the program has no way out but its answers.
-  const { instance } = await WebAssembly.instantiate(code, {});
+  const running = WebAssembly.instantiateStreaming(code, {});
+  const [{ instance }, read] = await Promise.all([running, (await herbal).arrayBuffer()]);
   const program = instance.exports;
-  if (program.open(put(program, herbal), herbal.length) !== 1) throw new Error("herbal not read");
+  if (program.open(put(program, new Uint8Array(read)), read.byteLength) !== 1) throw new Error("herbal not read");
   return program;
 }
 
@@ -191,8 +196,8 @@ let seen = 0;
 const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
 
 async function answer({ to, form, files }) {
-  const database = await (stored ??= opened());
-  program ??= await start();
+  const [database, running] = await Promise.all([(stored ??= opened()), program ?? start()]);
+  program = running;
   // Another window may have written since. While this one writes, no other does.
   return navigator.locks.request("trug-lines", async () => {
     await catchUp(database);

@@ -5,15 +5,14 @@ use crate::folder::write_whole;
 use crate::serve;
 use app::{ShellFile, shell};
 use clap::Args;
-use flate2::Compression;
-use flate2::write::GzEncoder;
 use ground::{Fault, Place};
 use std::fs;
-use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 /// The program that runs in the browser, packed; empty where none was built.
-static PROGRAM: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/app.wasm.gz"));
+static PROGRAM: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/app.wasm.lzma"));
+/// What unpacks it there.
+static UNPACKER: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/unpack.wasm.gz"));
 
 #[derive(Args)]
 #[command(after_help = "Example:\n  trug app --export app")]
@@ -36,18 +35,12 @@ impl App {
             let fault = Fault::new("app-not-built", Place::default(), env!("CARGO_PKG_VERSION"));
             return Err(fault.into());
         }
-        let files = shell(PROGRAM, &packed(herbal_data::bytes())?);
+        let files = shell(PROGRAM, herbal_data::packed(), UNPACKER);
         match &self.export {
             Some(folder) => export(folder, files),
             None => Ok(serve::serve(files, self.port, !self.no_open)?),
         }
     }
-}
-
-fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(bytes)?;
-    encoder.finish()
 }
 
 fn export(folder: &Path, files: Vec<ShellFile>) -> Result<(), Failed> {
