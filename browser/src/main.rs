@@ -16,6 +16,7 @@ mod net_log;
 mod newer;
 mod outing;
 mod pictures;
+mod plain_http;
 mod refused;
 mod site;
 mod start;
@@ -64,6 +65,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     }
     scenario!("first-visit", first_visit::run);
     scenario!("without-network", without_network::run);
+    scenario!("plain-http", plain_http::run);
     scenario!("start", start::run);
     scenario!("outing", outing::run);
     scenario!("in-hand", in_hand::run);

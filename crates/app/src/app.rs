@@ -22,6 +22,8 @@ use std::rc::Rc;
 pub struct App {
     catalogue: Catalogue,
     world: World,
+    /// Whether the herbal was read.
+    knows: bool,
     pub(crate) books: Books,
     pub(crate) answers: Answers,
     /// The plan that questions were last taken from, and which book it is of.
@@ -32,27 +34,52 @@ pub struct App {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotOpened;
 
+impl Default for App {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 impl App {
+    /// An app that has not read its herbal yet: it shows the first screen, and nothing else.
+    #[must_use]
+    pub fn new() -> Self {
+        let world = World {
+            herbal: Herbal::default(),
+            herbal_version: String::new(),
+            journal: Journal::new(),
+            now: DateTime::default(),
+            random_start: RandomStart(0),
+        };
+        Self {
+            catalogue: Catalogue::english(),
+            world,
+            knows: false,
+            books: Books::default(),
+            answers: Answers::default(),
+            asked: RefCell::default(),
+        }
+    }
+
     /// Opens the app with a herbal, as the program `herbal-data` compiles it.
     ///
     /// # Errors
     /// When the bytes are no herbal of this version.
     pub fn open(herbal: &[u8]) -> Result<Self, NotOpened> {
-        let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
-        let world = World {
-            herbal: read,
-            herbal_version: ContentId::of(herbal).to_string(),
-            journal: Journal::new(),
-            now: DateTime::default(),
-            random_start: RandomStart(0),
-        };
-        Ok(Self {
-            catalogue: Catalogue::english(),
-            world,
-            books: Books::default(),
-            answers: Answers::default(),
-            asked: RefCell::default(),
-        })
+        let mut app = Self::new();
+        app.read(herbal)?;
+        Ok(app)
+    }
+
+    /// Reads the herbal.
+    ///
+    /// # Errors
+    /// When the bytes are no herbal of this version.
+    pub fn read(&mut self, herbal: &[u8]) -> Result<(), NotOpened> {
+        self.world.herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
+        self.world.herbal_version = ContentId::of(herbal).to_string();
+        self.knows = true;
+        Ok(())
     }
 
     /// The answer to a message, both in JSON.
@@ -82,6 +109,10 @@ impl App {
     pub fn show(&mut self, visit: &Visit) -> Shown {
         self.world.now = visit.at.now;
         let address = Address::read(&visit.to);
+        // The first screen is there at once, even on a slow phone.
+        if !self.knows && (address != Address::Home || visit.form.is_some()) {
+            return Shown { unread: true, ..Shown::default() };
+        }
         if let Some(form) = &visit.form {
             return self.act(&address, form, visit);
         }

@@ -40,6 +40,7 @@ pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
     let style = html_style() + &html_looks() + include_str!("../web/app.css");
     let worker = UNPACK.to_owned() + include_str!("../web/worker.js");
     let plain = [
+        ("start.js", SCRIPT, include_bytes!("../web/start.js").as_slice()),
         ("main.js", SCRIPT, include_bytes!("../web/main.js").as_slice()),
         ("worker.js", SCRIPT, worker.as_bytes()),
         ("app.css", STYLE, style.as_bytes()),
@@ -49,7 +50,7 @@ pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
         ("herbal.bin.lzma", PACKED, herbal),
         ("unpack.wasm.gz", GZIP, unpacker),
     ];
-    let inner = [plain, packed].concat();
+    let inner = [plain.as_slice(), &packed].concat();
     let all: Vec<u8> = inner.iter().flat_map(|(_, _, bytes)| *bytes).copied().collect();
     let version = ground::ContentId::of(&all).to_string();
     let within = |name: &str| format!("{version}/{name}");
@@ -107,6 +108,7 @@ fn document(version: &str, words: &Catalogue) -> String {
                 title { (word("app-name")) }
                 link rel="manifest" href="manifest.webmanifest";
                 link rel="icon" href="icon.svg";
+                script type="module" async src={ (version) "/start.js" } {}
                 link rel="stylesheet" href={ (version) "/app.css" };
                 script type="module" src={ (version) "/main.js" } {}
             }

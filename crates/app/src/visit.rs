@@ -177,6 +177,9 @@ pub struct Shown {
     pub title: String,
     /// What stands in `main`, as HTML.
     pub main: String,
+    /// Nothing is shown: the herbal has to be read first.
+    #[serde(skip_serializing_if = "is_false")]
+    pub unread: bool,
     /// Lines to keep before it may be shown.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub keep: Vec<Kept>,
@@ -189,4 +192,9 @@ pub struct Shown {
     /// A file to hand out with it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub file: Option<InputFile>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+fn is_false(it: &bool) -> bool {
+    !it
 }

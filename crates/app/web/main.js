@@ -1,8 +1,8 @@
 // The page: links and forms go to the worker, screens come back. It knows nothing of plants.
 
+import { worker } from "./start.js";
+
 const main = document.getElementById("main");
-const here = new URL(".", import.meta.url);
-const worker = new Worker(new URL("worker.js", here), { type: "module" });
 
 let asked = 0;
 const waiting = new Map();
