@@ -15,6 +15,8 @@ pub(crate) type Outcome<T = ()> = Result<T, Box<dyn Error + Send + Sync>>;
 
 pub(crate) struct Ground {
     driver: Driver,
+    /// The program.
+    pub(crate) trug: PathBuf,
     /// The app, as the program exported it.
     pub(crate) exported: PathBuf,
     pub(crate) site: Site,
@@ -43,7 +45,15 @@ impl Ground {
         }
         let driver = Driver::start(Path::new(chromedriver), Path::new(chromium)).await?;
         let site = Site::serve(&exported)?;
-        Ok(Self { driver, exported, site, folder, axe: axe.into(), kills: kills.parse()? })
+        Ok(Self {
+            driver,
+            trug: trug.into(),
+            exported,
+            site,
+            folder,
+            axe: axe.into(),
+            kills: kills.parse()?,
+        })
     }
 
     /// The site as it is at first, whatever a scenario left behind.

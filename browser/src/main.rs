@@ -15,6 +15,7 @@ mod killed;
 mod net_log;
 mod newer;
 mod outing;
+mod pdf;
 mod pictures;
 mod plain_http;
 mod refused;
@@ -74,6 +75,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("storage-full", storage_full::run);
     scenario!("killed", killed::run);
     scenario!("newer", newer::run);
+    scenario!("pdf", pdf::run);
     scenario!("exchange", exchange::run);
     scenario!("access", access::run);
     // Pictures are for people to look at, who ask for them.

@@ -6,7 +6,7 @@ use crate::books::{Books, Done, NotDone};
 use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
-use crate::{Form, Message, Shown, Visit, answers, hand_out, in_hand, take_in};
+use crate::{Form, Message, PdfOrder, Shown, Visit, answers, hand_out, in_hand, take_in};
 use desk::{Plan, Reply, Request, SheetReply, World};
 use dose::Question;
 use ground::{ContentId, Fault, Faults, Place, RandomStart, Text};
@@ -175,6 +175,10 @@ impl App {
         if let Address::Why(book) = address {
             return self.shown(address, screen::why(self, book));
         }
+        if let Address::Pages(book) | Address::Page(book, _) = address {
+            let pdf = self.pdf_order(book, form, visit);
+            return Shown { pdf, ..self.shown(address, self.screen(address, visit)) };
+        }
         let done = match address {
             Address::TakeIn => take_in::take_in(self, visit),
             Address::New => edit::begin(self, form, &visit.at),
@@ -223,6 +227,12 @@ impl App {
                 self.shown(address, again)
             }
         }
+    }
+
+    /// The page that a form names, to be made a PDF elsewhere: it shows what the screen shows.
+    fn pdf_order(&self, book: &str, form: &Form, visit: &Visit) -> Option<PdfOrder> {
+        let file = self.file_with_answers(book)?;
+        Some(PdfOrder { page: form.one(screen::PAGE), now: visit.at.now, file })
     }
 
     /// What is shown when an act was done: the rows of the table, the next look, or the outing.

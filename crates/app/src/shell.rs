@@ -22,6 +22,15 @@ impl ShellFile {
     }
 }
 
+/// Who hands the files out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Host {
+    /// Any web space: files, and nothing else.
+    Folder,
+    /// The program for the command line, which makes PDFs of pages, too.
+    Program,
+}
+
 const SCRIPT: &str = "text/javascript; charset=utf-8";
 const STYLE: &str = "text/css; charset=utf-8";
 const PACKED: &str = "application/x-lzma";
@@ -36,7 +45,7 @@ const UNPACK: &str = include_str!("../web/unpack.js");
 /// All but the first four lie in a folder that is named by what they hold: files of two versions never
 /// mix, whatever a cache on the way does.
 #[must_use]
-pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
+pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8], host: Host) -> Vec<ShellFile> {
     let style = html_style() + &html_looks() + include_str!("../web/app.css");
     let worker = UNPACK.to_owned() + include_str!("../web/worker.js");
     let plain = [
@@ -51,10 +60,11 @@ pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
         ("unpack.wasm.gz", GZIP, unpacker),
     ];
     let inner = [plain.as_slice(), &packed].concat();
-    let all: Vec<u8> = inner.iter().flat_map(|(_, _, bytes)| *bytes).copied().collect();
-    let version = ground::ContentId::of(&all).to_string();
-    let within = |name: &str| format!("{version}/{name}");
     let catalogue = Catalogue::english();
+    let unnamed = document("", &catalogue, host);
+    let all = inner.iter().map(|(_, _, bytes)| *bytes).chain([unnamed.as_bytes()]);
+    let version = ground::ContentId::of(&all.collect::<Vec<_>>().concat()).to_string();
+    let within = |name: &str| format!("{version}/{name}");
     let kept: Vec<_> = ["./", "manifest.webmanifest", "icon.svg"]
         .into_iter()
         .map(str::to_owned)
@@ -67,7 +77,11 @@ pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8]) -> Vec<ShellFile> {
         include_str!("../web/sw.js")
     );
     [
-        ShellFile::new("index.html", "text/html; charset=utf-8", document(&version, &catalogue)),
+        ShellFile::new(
+            "index.html",
+            "text/html; charset=utf-8",
+            document(&version, &catalogue, host),
+        ),
         ShellFile::new("sw.js", SCRIPT, keeper),
         ShellFile::new("manifest.webmanifest", "application/manifest+json", manifest(&catalogue)),
         ShellFile::new("icon.svg", "image/svg+xml", include_bytes!("../web/icon.svg").as_slice()),
@@ -94,12 +108,12 @@ fn manifest(catalogue: &Catalogue) -> String {
     .to_string()
 }
 
-fn document(version: &str, words: &Catalogue) -> String {
+fn document(version: &str, words: &Catalogue, host: Host) -> String {
     let word = |id: &str| words.word(id);
     let policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self' 'unsafe-inline'; img-src 'self' data:";
     html! {
         (DOCTYPE)
-        html lang=(words.language()) {
+        html lang=(words.language()) data-makes-pdf[host == Host::Program] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -154,6 +168,10 @@ fn document(version: &str, words: &Catalogue) -> String {
                 template #not-kept-now {
                     h2 tabindex="-1" { (word("app-not-kept-now")) }
                     p { (word("app-not-kept-now-says")) }
+                }
+                template #no-pdf {
+                    h2 tabindex="-1" { (word("app-no-pdf")) }
+                    p { (word("app-no-pdf-says")) }
                 }
                 template #not-started {
                     h1 tabindex="-1" { (word("app-not-started")) }

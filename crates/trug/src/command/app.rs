@@ -2,8 +2,9 @@
 
 use crate::failed::Failed;
 use crate::folder::write_whole;
+use crate::printer::Printer;
 use crate::serve;
-use app::{ShellFile, shell};
+use app::{Host, ShellFile, shell};
 use clap::Args;
 use ground::{Fault, Place};
 use std::fs;
@@ -35,10 +36,13 @@ impl App {
             let fault = Fault::new("app-not-built", Place::default(), env!("CARGO_PKG_VERSION"));
             return Err(fault.into());
         }
-        let files = shell(PROGRAM, herbal_data::packed(), UNPACKER);
+        let files = |host| shell(PROGRAM, herbal_data::packed(), UNPACKER, host);
         match &self.export {
-            Some(folder) => export(folder, files),
-            None => Ok(serve::serve(files, self.port, !self.no_open)?),
+            Some(folder) => export(folder, files(Host::Folder)),
+            None => {
+                let (files, printer) = (files(Host::Program), Printer::new()?);
+                Ok(serve::serve(files, printer, self.port, !self.no_open)?)
+            }
         }
     }
 }
