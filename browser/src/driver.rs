@@ -1,6 +1,7 @@
 //! The driver: one program for the run, and a browser for each session.
 
 use crate::ground::Outcome;
+use crate::plain_http;
 use fantoccini::{Client, ClientBuilder};
 use hyper_util::client::legacy::connect::HttpConnector;
 use serde_json::json;
@@ -62,6 +63,8 @@ impl Driver {
     pub(crate) async fn session(&self, profile: &Path) -> Outcome<Client> {
         let mut args: Vec<_> = FLAGS.iter().map(|flag| (*flag).to_owned()).collect();
         args.push(format!("--user-data-dir={}", profile.display()));
+        args.push(format!("--host-resolver-rules=MAP {} 127.0.0.1", plain_http::HOST));
+        args.push(format!("--proxy-bypass-list={}", plain_http::HOST));
         args.push(format!("--log-net-log={}", net_log(profile).display()));
         let wanted = json!({
             "goog:chromeOptions": { "binary": self.chromium, "args": args },

@@ -16,6 +16,8 @@ pub(crate) type Outcome<T = ()> = Result<T, Box<dyn Error + Send + Sync>>;
 
 pub(crate) struct Ground {
     driver: Driver,
+    /// The program.
+    pub(crate) trug: PathBuf,
     /// The app, as the program exported it.
     pub(crate) exported: PathBuf,
     pub(crate) site: Site,
@@ -46,8 +48,8 @@ impl Ground {
         }
         let driver = Driver::start(Path::new(chromedriver), Path::new(chromium)).await?;
         let site = Site::serve(&exported)?;
-        let (axe, kills) = (axe.into(), kills.parse()?);
-        Ok(Self { driver, exported, site, folder, axe, kills, taps: Vec::new() })
+        let (trug, axe, kills) = (trug.into(), axe.into(), kills.parse()?);
+        Ok(Self { driver, trug, exported, site, folder, axe, kills, taps: Vec::new() })
     }
 
     /// The site as it is at first, whatever a scenario left behind.

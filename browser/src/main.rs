@@ -15,9 +15,12 @@ mod killed;
 mod net_log;
 mod newer;
 mod outing;
+mod pdf;
 mod pictures;
+mod plain_http;
 mod refused;
 mod site;
+mod start;
 mod storage_full;
 mod taps;
 mod twelve;
@@ -65,6 +68,8 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     }
     scenario!("first-visit", first_visit::run);
     scenario!("without-network", without_network::run);
+    scenario!("plain-http", plain_http::run);
+    scenario!("start", start::run);
     scenario!("outing", outing::run);
     scenario!("in-hand", in_hand::run);
     scenario!("day", day::run);
@@ -72,6 +77,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("storage-full", storage_full::run);
     scenario!("killed", killed::run);
     scenario!("newer", newer::run);
+    scenario!("pdf", pdf::run);
     scenario!("exchange", exchange::run);
     scenario!("access", access::run);
     scenario!("twelve", twelve::run);

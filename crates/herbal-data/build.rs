@@ -23,6 +23,7 @@ fn main() -> Result<(), Failure> {
     let bytes = postcard::to_allocvec(&herbal)?;
     let version = ground::ContentId::of(&bytes);
     fs::write(out.join("herbal.bin"), &bytes)?;
+    fs::write(out.join("herbal.lzma"), pack::pack(&bytes))?;
     fs::write(out.join("account.bin"), postcard::to_allocvec(&account)?)?;
     tell("rustc-env", &format!("HERBAL_VERSION={version}"));
     Ok(())

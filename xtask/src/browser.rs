@@ -10,9 +10,10 @@ const KILLS: &str = "3";
 const MANY_KILLS: &str = "200";
 
 /// What is tested.
-const TESTED: [&str; 11] = [
+const TESTED: [&str; 13] = [
     "first-visit",
     "without-network",
+    "plain-http",
     "outing",
     "in-hand",
     "day",
@@ -20,12 +21,13 @@ const TESTED: [&str; 11] = [
     "storage-full",
     "killed",
     "newer",
+    "pdf",
     "exchange",
     "access",
 ];
 
 /// What is measured besides.
-const MEASURED: [&str; 1] = ["twelve"];
+const MEASURED: [&str; 2] = ["start", "twelve"];
 
 /// Runs every scenario; one that misses its goal is a failure.
 pub(crate) fn check(house: &House) -> Outcome {

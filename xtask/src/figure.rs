@@ -1,7 +1,7 @@
 //! `cargo xtask figures`: numbers measured there and then.
 
 use crate::house::{House, Outcome, Program, read, say};
-use crate::{browser, numpy, paper, parity, timed, trials};
+use crate::{browser, numpy, paper, parity, size, timed, trials};
 use std::fmt;
 use std::process::Command;
 
@@ -30,6 +30,7 @@ const GAUGES: &[Gauge] = &[
     Gauge { name: "plan", measure: timed::plan },
     Gauge { name: "labels", measure: timed::labels },
     Gauge { name: "paper", measure: paper::figures },
+    Gauge { name: "size", measure: size::figures },
     Gauge { name: "browser", measure: browser::figures },
     Gauge { name: "typesetter", measure: paper::typesetter::figures },
     Gauge { name: "reversal", measure: trials::reversal_figures },

@@ -11,6 +11,7 @@ mod numpy;
 mod pages;
 mod paper;
 mod parity;
+mod size;
 mod steps;
 mod timed;
 mod tools;

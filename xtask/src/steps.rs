@@ -1,7 +1,7 @@
 //! `cargo xtask test`: the list of everything that is checked.
 
 use crate::house::{House, Outcome, run, run_without_warnings, say};
-use crate::{app, browser, calendar, demo, pages, paper, parity, tools, trials};
+use crate::{app, browser, calendar, demo, pages, paper, parity, size, tools, trials};
 use std::time::Instant;
 
 /// One thing that is checked.
@@ -32,6 +32,7 @@ const STEPS: &[Step] = &[
     Step { name: "parity", work: Own(parity::check) },
     Step { name: "pages", work: Own(pages::check) },
     Step { name: "paper", work: Own(paper::check) },
+    Step { name: "size", work: Own(size::check) },
     Step { name: "browser", work: Own(browser::check) },
 ];
 

@@ -7,8 +7,8 @@ use std::path::PathBuf;
 /// The target that has no clock, file or thread to offer.
 pub(crate) const TARGET: &str = "wasm32-unknown-unknown";
 
-/// The two that stand on all other pure crates.
-const PACKAGES: [&str; 2] = ["app", "parity"];
+/// The two that stand on all other pure crates, and the one that a browser needs before it can read them.
+const PACKAGES: [&str; 3] = ["app", "parity", "unpack"];
 
 /// Builds the pure crates for [`TARGET`] as a browser loads them, and gives the folder of what was built.
 pub(crate) fn build(house: &House) -> Outcome<PathBuf> {

@@ -13,7 +13,7 @@ use std::cell::RefCell;
 use std::ptr;
 
 thread_local! {
-    static APP: RefCell<Option<App>> = const { RefCell::new(None) };
+    static APP: RefCell<App> = RefCell::new(App::new());
 }
 
 /// Room for `len` bytes.
@@ -22,18 +22,15 @@ pub(crate) extern "C" fn room(len: usize) -> *mut u8 {
     Box::into_raw(vec![0_u8; len].into_boxed_slice()).cast()
 }
 
-/// Opens the app with a herbal of `len` bytes: 1 when it could be read, 0 else.
+/// Reads a herbal of `len` bytes: 1 when it could be read, 0 else.
 ///
 /// # Safety
 /// `herbal` came from [`room`] with the same `len`, and is used for one call only.
 #[unsafe(no_mangle)]
-pub(crate) unsafe extern "C" fn open(herbal: *mut u8, len: usize) -> u32 {
+pub(crate) unsafe extern "C" fn read(herbal: *mut u8, len: usize) -> u32 {
     // SAFETY: by the contract above.
     let herbal = unsafe { taken(herbal, len) };
-    let app = App::open(&herbal).ok();
-    let opened = app.is_some();
-    APP.with_borrow_mut(|slot| *slot = app);
-    u32::from(opened)
+    APP.with_borrow_mut(|app| u32::from(app.read(&herbal).is_ok()))
 }
 
 /// The reply to a visit of `len` bytes.
@@ -44,8 +41,7 @@ pub(crate) unsafe extern "C" fn open(herbal: *mut u8, len: usize) -> u32 {
 pub(crate) unsafe extern "C" fn visit(visit: *mut u8, len: usize) -> *mut u8 {
     // SAFETY: by the contract above.
     let visit = unsafe { taken(visit, len) };
-    let reply = APP.with_borrow_mut(|app| app.as_mut().map(|app| app.answer(&visit)));
-    let reply = reply.unwrap_or_default();
+    let reply = APP.with_borrow_mut(|app| app.answer(&visit));
     let framed = [&(reply.len() as u32).to_le_bytes(), reply.as_slice()].concat();
     Box::into_raw(framed.into_boxed_slice()).cast()
 }

@@ -6,7 +6,7 @@ use crate::books::{Books, Done, NotDone};
 use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
-use crate::{Form, Message, Shown, Visit, answers, hand_out, in_hand, take_in};
+use crate::{Form, Message, PdfOrder, Shown, Visit, answers, hand_out, in_hand, take_in};
 use desk::{InputFile, Outing, Plan, Reply, Request, SheetReply, World};
 use dose::Question;
 use ground::{ContentId, Fault, Faults, Place, Text};
@@ -22,6 +22,8 @@ use std::sync::Arc;
 pub struct App {
     catalogue: Catalogue,
     world: World,
+    /// Whether the herbal was read.
+    knows: bool,
     pub(crate) books: Books,
     pub(crate) answers: Answers,
     /// The plan that questions were last taken from, and which book it is of.
@@ -32,21 +34,46 @@ pub struct App {
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub struct NotOpened;
 
+impl Default for App {
+    fn default() -> Self {
+        Self::new()
+    }
+}
+
 impl App {
+    /// An app that has not read its herbal yet: it shows the first screen, and nothing else.
+    #[must_use]
+    pub fn new() -> Self {
+        let world = World::new(Herbal::default(), String::new(), DateTime::default());
+        Self {
+            catalogue: Catalogue::english(),
+            world,
+            knows: false,
+            books: Books::default(),
+            answers: Answers::default(),
+            asked: RefCell::default(),
+        }
+    }
+
     /// Opens the app with a herbal, as the program `herbal-data` compiles it.
     ///
     /// # Errors
     /// When the bytes are no herbal of this version.
     pub fn open(herbal: &[u8]) -> Result<Self, NotOpened> {
+        let mut app = Self::new();
+        app.read(herbal)?;
+        Ok(app)
+    }
+
+    /// Reads the herbal.
+    ///
+    /// # Errors
+    /// When the bytes are no herbal of this version.
+    pub fn read(&mut self, herbal: &[u8]) -> Result<(), NotOpened> {
         let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
-        let world = World::new(read, ContentId::of(herbal).to_string(), DateTime::default());
-        Ok(Self {
-            catalogue: Catalogue::english(),
-            world,
-            books: Books::default(),
-            answers: Answers::default(),
-            asked: RefCell::default(),
-        })
+        self.world = World::new(read, ContentId::of(herbal).to_string(), self.world.now);
+        self.knows = true;
+        Ok(())
     }
 
     /// The answer to a message, both in JSON.
@@ -79,6 +106,10 @@ impl App {
     pub fn show(&mut self, visit: &Visit) -> Shown {
         self.world.now = visit.at.now;
         let address = Address::read(&visit.to);
+        // The first screen is there at once, even on a slow phone.
+        if !self.knows && (address != Address::Home || visit.form.is_some()) {
+            return Shown { unread: true, ..Shown::default() };
+        }
         if let Some(form) = &visit.form {
             return self.act(&address, form, visit);
         }
@@ -141,6 +172,10 @@ impl App {
         if let Address::Why(book) = address {
             return self.shown(address, screen::why(self, book));
         }
+        if let Address::Pages(book) | Address::Page(book, _) = address {
+            let pdf = self.pdf_order(book, form, visit);
+            return Shown { pdf, ..self.shown(address, self.screen(address, visit)) };
+        }
         let done = match address {
             Address::TakeIn => take_in::take_in(self, visit),
             Address::New => edit::begin(self, form, &visit.at),
@@ -189,6 +224,12 @@ impl App {
                 self.shown(address, again)
             }
         }
+    }
+
+    /// The page that a form names, to be made a PDF elsewhere: it shows what the screen shows.
+    fn pdf_order(&self, book: &str, form: &Form, visit: &Visit) -> Option<PdfOrder> {
+        let file = self.file_with_answers(book)?;
+        Some(PdfOrder { page: form.one(screen::PAGE), now: visit.at.now, file })
     }
 
     /// What is shown when an act was done: the rows of the table, the next look, or the outing.

@@ -23,5 +23,5 @@ mod visit;
 mod work_out;
 
 pub use app::{App, NotOpened};
-pub use shell::{ShellFile, shell};
-pub use visit::{ChosenFile, Form, Kept, Message, Moment, Saved, SealAct, Shown, Visit};
+pub use shell::{Host, ShellFile, shell};
+pub use visit::{ChosenFile, Form, Kept, Message, Moment, PdfOrder, Saved, SealAct, Shown, Visit};

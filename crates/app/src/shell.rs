@@ -22,48 +22,72 @@ impl ShellFile {
     }
 }
 
+/// Who hands the files out.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Host {
+    /// Any web space: files, and nothing else.
+    Folder,
+    /// The program for the command line, which makes PDFs of pages, too.
+    Program,
+}
+
 const SCRIPT: &str = "text/javascript; charset=utf-8";
 const STYLE: &str = "text/css; charset=utf-8";
-const PACKED: &str = "application/gzip";
+const PACKED: &str = "application/x-lzma";
+const GZIP: &str = "application/gzip";
 
-/// Every file of the app, for a program and a herbal that are packed with gzip (RFC 1952).
+/// What the worker and the keeper begin with.
+const UNPACK: &str = include_str!("../web/unpack.js");
+
+/// Every file of the app, for a program and a herbal that crate `pack` packed, and for the module of that
+/// crate, packed with gzip (RFC 1952), which browsers unpack themselves.
 ///
 /// All but the first four lie in a folder that is named by what they hold: files of two versions never
 /// mix, whatever a cache on the way does.
 #[must_use]
-pub fn shell(program: &[u8], herbal: &[u8]) -> Vec<ShellFile> {
+pub fn shell(program: &[u8], herbal: &[u8], unpacker: &[u8], host: Host) -> Vec<ShellFile> {
     let style = html_style() + &html_looks() + include_str!("../web/app.css");
-    let inner = [
+    let worker = UNPACK.to_owned() + include_str!("../web/worker.js");
+    let plain = [
+        ("start.js", SCRIPT, include_bytes!("../web/start.js").as_slice()),
         ("main.js", SCRIPT, include_bytes!("../web/main.js").as_slice()),
-        ("worker.js", SCRIPT, include_bytes!("../web/worker.js").as_slice()),
+        ("worker.js", SCRIPT, worker.as_bytes()),
         ("app.css", STYLE, style.as_bytes()),
-        ("app.wasm.gz", PACKED, program),
-        ("herbal.gz", PACKED, herbal),
     ];
-    let all: Vec<u8> = inner.iter().flat_map(|(_, _, bytes)| *bytes).copied().collect();
-    let version = ground::ContentId::of(&all).to_string();
-    let inner =
-        inner.map(|(name, kind, bytes)| ShellFile::new(format!("{version}/{name}"), kind, bytes));
+    let packed = [
+        ("app.wasm.lzma", PACKED, program),
+        ("herbal.bin.lzma", PACKED, herbal),
+        ("unpack.wasm.gz", GZIP, unpacker),
+    ];
+    let inner = [plain.as_slice(), &packed].concat();
     let catalogue = Catalogue::english();
+    let unnamed = document("", &catalogue, host);
+    let all = inner.iter().map(|(_, _, bytes)| *bytes).chain([unnamed.as_bytes()]);
+    let version = ground::ContentId::of(&all.collect::<Vec<_>>().concat()).to_string();
+    let within = |name: &str| format!("{version}/{name}");
     let kept: Vec<_> = ["./", "manifest.webmanifest", "icon.svg"]
         .into_iter()
         .map(str::to_owned)
-        .chain(inner.iter().map(|file| file.path.clone()))
+        .chain(plain.iter().map(|(name, ..)| within(name)))
         .collect();
     let keeper = format!(
-        "const VERSION = {};\nconst FILES = {};\n{}",
+        "const VERSION = {};\nconst FILES = {};\n{UNPACK}{}",
         json!(version),
         json!(kept),
         include_str!("../web/sw.js")
     );
     [
-        ShellFile::new("index.html", "text/html; charset=utf-8", document(&version, &catalogue)),
+        ShellFile::new(
+            "index.html",
+            "text/html; charset=utf-8",
+            document(&version, &catalogue, host),
+        ),
         ShellFile::new("sw.js", SCRIPT, keeper),
         ShellFile::new("manifest.webmanifest", "application/manifest+json", manifest(&catalogue)),
         ShellFile::new("icon.svg", "image/svg+xml", include_bytes!("../web/icon.svg").as_slice()),
     ]
     .into_iter()
-    .chain(inner)
+    .chain(inner.iter().map(|(name, kind, bytes)| ShellFile::new(within(name), kind, *bytes)))
     .collect()
 }
 
@@ -84,12 +108,12 @@ fn manifest(catalogue: &Catalogue) -> String {
     .to_string()
 }
 
-fn document(version: &str, words: &Catalogue) -> String {
+fn document(version: &str, words: &Catalogue, host: Host) -> String {
     let word = |id: &str| words.word(id);
     let policy = "default-src 'self'; script-src 'self' 'wasm-unsafe-eval'; style-src 'self' 'unsafe-inline'; img-src 'self' data:";
     html! {
         (DOCTYPE)
-        html lang=(words.language()) {
+        html lang=(words.language()) data-makes-pdf[host == Host::Program] {
             head {
                 meta charset="utf-8";
                 meta name="viewport" content="width=device-width, initial-scale=1";
@@ -98,6 +122,7 @@ fn document(version: &str, words: &Catalogue) -> String {
                 title { (word("app-name")) }
                 link rel="manifest" href="manifest.webmanifest";
                 link rel="icon" href="icon.svg";
+                script type="module" async src={ (version) "/start.js" } {}
                 link rel="stylesheet" href={ (version) "/app.css" };
                 script type="module" src={ (version) "/main.js" } {}
             }
@@ -143,6 +168,10 @@ fn document(version: &str, words: &Catalogue) -> String {
                 template #not-kept-now {
                     h2 tabindex="-1" { (word("app-not-kept-now")) }
                     p { (word("app-not-kept-now-says")) }
+                }
+                template #no-pdf {
+                    h2 tabindex="-1" { (word("app-no-pdf")) }
+                    p { (word("app-no-pdf-says")) }
                 }
                 template #not-started {
                     h1 tabindex="-1" { (word("app-not-started")) }

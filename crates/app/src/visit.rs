@@ -168,6 +168,18 @@ impl Form {
     }
 }
 
+/// A page that is to become a PDF, as the program that serves the app takes it.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct PdfOrder {
+    /// The name of the page.
+    pub page: String,
+    /// The moment for which it is worked out.
+    pub now: DateTime,
+    /// The outing; what people said of themselves is in it only while that is open.
+    pub file: InputFile,
+}
+
 /// A screen.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize)]
 pub struct Shown {
@@ -177,6 +189,9 @@ pub struct Shown {
     pub title: String,
     /// What stands in `main`, as HTML.
     pub main: String,
+    /// Nothing is shown: the herbal has to be read first.
+    #[serde(skip_serializing_if = "is_false")]
+    pub unread: bool,
     /// Lines to keep before it may be shown.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub keep: Vec<Kept>,
@@ -189,4 +204,12 @@ pub struct Shown {
     /// A file to hand out with it.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub file: Option<InputFile>,
+    /// What to ask a PDF of.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub pdf: Option<PdfOrder>,
+}
+
+#[expect(clippy::trivially_copy_pass_by_ref, reason = "serde asks so")]
+fn is_false(it: &bool) -> bool {
+    !it
 }

@@ -69,6 +69,19 @@ fn on(device: &str, lines: Vec<Kept>) -> App {
 }
 
 #[test]
+fn before_the_herbal_was_read_there_is_the_first_screen_alone() {
+    let mut app = App::new();
+    assert!(follow(&mut app, "/").main.contains("<h1"));
+    assert!(take_in(&mut app, demo(&EVENING)).unread);
+    for to in ["/herbal", "/new", "/emergency", "/no-such-screen"] {
+        let shown = follow(&mut app, to);
+        assert!(shown.unread && shown.main.is_empty(), "{to}");
+    }
+    app.read(herbal_data::bytes()).unwrap();
+    assert!(follow(&mut app, "/herbal").main.contains("<h1"));
+}
+
+#[test]
 fn an_outing_that_was_taken_in_is_there_again_with_its_plan_and_pages() {
     let shown = take_in(&mut app(), demo(&EVENING));
     assert_eq!(shown.title, "Spring leaves in the Velmer valley");

@@ -1,8 +1,8 @@
 // The page: links and forms go to the worker, screens come back. It knows nothing of plants.
 
+import { worker } from "./start.js";
+
 const main = document.getElementById("main");
-const here = new URL(".", import.meta.url);
-const worker = new Worker(new URL("worker.js", here), { type: "module" });
 
 let asked = 0;
 const waiting = new Map();
@@ -44,6 +44,7 @@ async function show(to, { said, back } = {}) {
   document.title = shown.title;
   main.innerHTML = shown.main;
   if (shown.file) handOut(shown.file);
+  if (shown.pdf) askForPdf(shown.pdf, mine);
   if (holds) holding ??= hold();
   if (back === undefined) {
     scrollTo(0, 0);
@@ -54,12 +55,26 @@ async function show(to, { said, back } = {}) {
   }
 }
 
-// What could not be kept is said above the form, which stays as it was filled in.
-function warn(name) {
+// Only the program that serves the app makes PDFs: nobody else is asked.
+async function askForPdf(order, mine) {
+  main.setAttribute("aria-busy", "true");
+  const said = { method: "POST", body: JSON.stringify(order), headers: { "Content-Type": "application/json" } };
+  const answer = await fetch("pdf", said).catch(() => undefined);
+  const made = answer?.ok ? await answer.blob() : undefined;
+  const refused = answer?.status === 422 ? await answer.text() : undefined;
+  if (made) handOut({ name: `${order.page}.pdf`, text: made });
+  if (mine !== latest) return;
+  main.removeAttribute("aria-busy");
+  if (!made) warn("no-pdf", refused);
+}
+
+// What was not done is said above the screen, which stays as it was filled in.
+function warn(name, why) {
   main.querySelector(".warned")?.remove();
   const warned = document.createElement("div");
   warned.className = "warned";
   warned.append(document.getElementById(name).content.cloneNode(true));
+  if (why) warned.querySelector("p").textContent = why;
   main.prepend(warned);
   warned.querySelector("h1, h2")?.focus();
 }
@@ -263,5 +278,8 @@ async function hold() {
   document.getElementById(held ? "not-held" : "held").hidden = true;
 }
 
-keep();
-show(address());
+// Who comes for the first time sees the app before its files are kept; who comes again may hear of a newer
+// version even where this one does not start.
+const first = show(address());
+if (navigator.serviceWorker?.controller) keep();
+else first.then(keep);

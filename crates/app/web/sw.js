@@ -1,11 +1,19 @@
-// Keeps every file of one version, so that the app starts without a network. VERSION and FILES are
-// written in when the app is put together.
+// Keeps every file of one version, so that the app starts without a network, and what comes packed as it
+// is once it is unpacked: that is done once a version. VERSION and FILES are written in when the app is put
+// together.
 
 const KEPT = `trug-${VERSION}`;
 
 addEventListener("install", (event) => {
-  const fresh = FILES.map((file) => new Request(file, { cache: "reload" }));
-  event.waitUntil(caches.open(KEPT).then((cache) => cache.addAll(fresh)));
+  const all = async () => {
+    const cache = await caches.open(KEPT);
+    const folder = new URL(`${VERSION}/`, location);
+    const put = async ([name], answer) => cache.put(new URL(name, folder), await answer);
+    const answers = unpacked(folder);
+    const fresh = FILES.map((file) => new Request(file, { cache: "reload" }));
+    await Promise.all([cache.addAll(fresh), ...UNPACKED.map((file, at) => put(file, answers[at]))]);
+  };
+  event.waitUntil(all());
 });
 
 addEventListener("activate", (event) => {

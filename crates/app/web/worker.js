@@ -2,20 +2,31 @@
 
 const here = new URL(".", import.meta.url);
 
-async function unpacked(name) {
-  const answer = await fetch(new URL(name, here));
-  if (!answer.ok) throw new Error(`${name}: ${answer.status}`);
-  const plain = answer.body.pipeThrough(new DecompressionStream("gzip"));
-  return new Uint8Array(await new Response(plain).arrayBuffer());
+// What the keeper unpacked once. Where there is none, as over plain http, it is unpacked at every start.
+async function files() {
+  try {
+    const kept = await Promise.all(UNPACKED.map(([name]) => caches.match(new URL(name, here))));
+    if (kept.every(Boolean)) return kept;
+  } catch {
+    // There is nothing to keep files in here, or this window may not look.
+  }
+  return unpacked(here);
 }
 
+// The program, and where its herbal is to be had until it has read it.
 async function start() {
-  const [code, herbal] = await Promise.all([unpacked("app.wasm.gz"), unpacked("herbal.gz")]);
+  const [code, herbal] = await files();
   // No import is given: the program has no way out but its answers.
-  const { instance } = await WebAssembly.instantiate(code, {});
-  const program = instance.exports;
-  if (program.open(put(program, herbal), herbal.length) !== 1) throw new Error("herbal not read");
-  return program;
+  const { instance } = await WebAssembly.instantiateStreaming(code, {});
+  unread = herbal;
+  return instance.exports;
+}
+
+// The first screen does not wait for this: it is done once that was shown.
+async function read() {
+  const herbal = new Uint8Array(await (await unread).arrayBuffer());
+  if (program.read(put(program, herbal), herbal.length) !== 1) throw new Error("herbal not read");
+  unread = undefined;
 }
 
 function put(program, bytes) {
@@ -33,11 +44,14 @@ function tell(program, message) {
   return JSON.parse(reply);
 }
 
+const random = (length) => crypto.getRandomValues(new Uint8Array(length));
+const letters = () => Array.from(random(16), (byte) => byte.toString(16).padStart(2, "0")).join("");
+
 // The clock on the wall, as `2027-05-01T10:40:00`, and letters that nobody can guess.
 function moment() {
   const at = new Date();
   const wall = new Date(at - at.getTimezoneOffset() * 60_000).toISOString().slice(0, 19);
-  return { now: wall, ms: at.getTime(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone, seed: crypto.randomUUID() };
+  return { now: wall, ms: at.getTime(), zone: Intl.DateTimeFormat().resolvedOptions().timeZone, seed: letters() };
 }
 
 // ---- what is kept ----------------------------------------------------------------------------
@@ -54,7 +68,7 @@ function opened() {
     const database = request.result;
     if (oldVersion < 1) {
       database.createObjectStore("lines", { autoIncrement: true });
-      database.createObjectStore("device").add(crypto.randomUUID(), "name");
+      database.createObjectStore("device").add(letters(), "name");
     }
     database.createObjectStore("keys", { keyPath: "book" });
     database.createObjectStore("sealed", { keyPath: ["book", "seal"] });
@@ -107,7 +121,6 @@ async function wrapper(passphrase, salt) {
   return crypto.subtle.deriveKey(how, base, CIPHER, false, ["wrapKey", "unwrapKey"]);
 }
 
-const random = (length) => crypto.getRandomValues(new Uint8Array(length));
 const gcm = (iv, more) => ({ name: "AES-GCM", iv, ...more });
 
 // Opens a book with its passphrase; the first one that is given makes its key.
@@ -185,19 +198,27 @@ async function seal(database, { close, destroy }) {
 // ---- one after the other ---------------------------------------------------------------------
 
 let program;
+let unread;
 let seen = 0;
 
 // Where it stands how much of each book was handed out.
 const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
 
 async function answer({ to, form, files }) {
-  const database = await (stored ??= opened());
-  program ??= await start();
+  const begun = program ?? starting ?? start();
+  starting = undefined;
+  const [database, running] = await Promise.all([stored, begun]);
+  program = running;
   // Another window may have written since. While this one writes, no other does.
-  return navigator.locks.request("trug-lines", async () => {
+  return alone(async () => {
     await catchUp(database);
     const said = form && (await unsealed(database, form));
-    const shown = tell(program, { visit: { to, form: said ?? null, files: files ?? [], ...moment() } });
+    const visit = { to, form: said ?? null, files: files ?? [] };
+    let shown = tell(program, { visit: { ...visit, ...moment() } });
+    if (shown.unread) {
+      await read();
+      shown = tell(program, { visit: { ...visit, ...moment() } });
+    }
     try {
       if (shown.seal) await seal(database, shown.seal);
       if (shown.keep) await keep(database, shown.keep);
@@ -217,6 +238,9 @@ async function answer({ to, form, files }) {
     return { shown, holds: seen > 0 };
   });
 }
+
+// Over plain http there is no lock, and whoever opens two windows there has to write in one alone.
+const alone = (act) => (navigator.locks ? navigator.locks.request("trug-lines", act) : act());
 
 async function catchUp(database) {
   const { last, lines } = await since(database, seen);
@@ -239,7 +263,10 @@ async function unsealed(database, form) {
   return [["opened", opens ? "yes" : "no"]];
 }
 
-let stored;
+// Both begin before anything is asked.
+const stored = opened();
+let starting = start();
+
 let before = Promise.resolve();
 onmessage = ({ data: { id, ...visit } }) => {
   before = before.then(async () => {
@@ -247,6 +274,7 @@ onmessage = ({ data: { id, ...visit } }) => {
     try {
       const answered = await answer(visit);
       postMessage({ id, ...answered, took: performance.now() - began });
+      if (unread) await read();
     } catch (error) {
       console.error(error);
       postMessage({ id, failed: "not-started" });

@@ -6,6 +6,7 @@
 use herbal::{Account, Herbal};
 
 static HERBAL: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/herbal.bin"));
+static PACKED: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/herbal.lzma"));
 static ACCOUNT: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/account.bin"));
 
 /// The herbal.
@@ -32,4 +33,10 @@ pub fn version() -> &'static str {
 #[must_use]
 pub fn bytes() -> &'static [u8] {
     HERBAL
+}
+
+/// The same bytes, as `pack` packed them for the way to a device.
+#[must_use]
+pub fn packed() -> &'static [u8] {
+    PACKED
 }

@@ -32,7 +32,7 @@ use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
 /// Everything that is known: species, uses, kitchen and land, each fact with its sources.
-#[derive(Clone, Debug, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, Serialize, Deserialize)]
 pub struct Herbal {
     /// Every source, by identifier.
     pub sources: BTreeMap<SourceId, Source>,

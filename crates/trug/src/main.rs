@@ -10,6 +10,7 @@ mod files;
 mod folder;
 mod own;
 mod pages;
+mod printer;
 mod read;
 mod screen;
 mod serve;

@@ -20,7 +20,7 @@ pub(crate) use home::{home, nowhere};
 pub(crate) use in_hand::{in_hand, reading, verdict};
 pub(crate) use journal::journal;
 pub(crate) use kitchen::{kitchen, make, work_out};
-pub(crate) use outing::{emergency, outing, page, pages, plan};
+pub(crate) use outing::{PAGE, emergency, outing, page, pages, plan};
 pub(crate) use rows::{leader, rows};
 pub(crate) use serving::{ask, before_why, hand_out, person, serving, why};
 

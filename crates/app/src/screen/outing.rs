@@ -109,12 +109,13 @@ pub(crate) fn pages(app: &App, book: &str) -> Screen {
     let main = html! {
         h1 tabindex="-1" { (title) }
         (back(app, book))
-        ul.ways role="list" {
+        ul.ways.pages role="list" {
             @for page in &all {
                 li {
                     a href=(Address::Page(book.to_owned(), page.name.clone()).link()) {
                         (page.page.title.plain())
                     }
+                    (as_pdf(app, &Address::Pages(book.to_owned()), page))
                 }
             }
         }
@@ -135,11 +136,27 @@ pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
     let title = found.page.title.plain();
     let main = html! {
         p.back.alone { a href=(Address::Pages(book.to_owned()).link()) { (app.word("app-pages")) } }
-        button.print type="button" { (app.word("app-print")) }
+        div.to-paper {
+            button.print type="button" { (app.word("app-print")) }
+            (as_pdf(app, &Address::Page(book.to_owned(), name.to_owned()), &found))
+        }
         h1 tabindex="-1" { (title) }
         (PreEscaped(html_body(&found.page)))
     };
     Screen { title, main }
+}
+
+/// The field of a form that names the page to be made a PDF.
+pub(crate) const PAGE: &str = "page";
+
+/// A page as PDF, by the program that serves the app; where none does, the style hides it.
+fn as_pdf(app: &App, at: &Address, NamedPage { name, page }: &NamedPage) -> Markup {
+    let says = Text::new("app-as-pdf-of").with("page", page.title.plain());
+    html! {
+        form.as-pdf method="post" action=(at.link()) {
+            button name=(PAGE) value=(name) aria-label=(app.say(&says)) { (app.word("app-as-pdf")) }
+        }
+    }
 }
 
 /// The page for whoever needs help.

@@ -221,3 +221,25 @@ fn a_device_without_the_answers_hands_out_by_the_flags_it_took_along() {
     let anew = tap(&mut home, &format!("{at}/answers"), &[("flags", "yes")], noon());
     assert!(anew.main.contains("are replaced"), "{}", anew.main);
 }
+
+#[test]
+fn what_is_to_be_a_pdf_has_the_answers_only_while_they_are_open() {
+    let (mut app, at) = day();
+    let order = |app: &mut App, to: &str| {
+        let shown = tap(app, to, &[("page", "run-sheet")], noon());
+        assert!(shown.keep.is_empty() && shown.file.is_none(), "{to}");
+        let pdf = shown.pdf.unwrap();
+        assert_eq!((pdf.page.as_str(), pdf.now), ("run-sheet", noon()));
+        (shown.at, pdf.file.text)
+    };
+    let pages = format!("{at}/pages");
+    open(&mut app, &at, Some(Vec::new()));
+    let (kept, _) = answer_all(&mut app, &at, &[]);
+    for to in [pages.clone(), format!("{pages}/run-sheet")] {
+        open(&mut app, &at, Some(vec![kept.line.clone()]));
+        let (stays, text) = order(&mut app, &to);
+        assert!(stays == to && text.contains("[[answers]]"), "{stays}");
+        open(&mut app, &at, None);
+        assert!(!order(&mut app, &to).1.contains("[[answers]]"));
+    }
+}

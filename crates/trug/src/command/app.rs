@@ -2,18 +2,18 @@
 
 use crate::failed::Failed;
 use crate::folder::write_whole;
+use crate::printer::Printer;
 use crate::serve;
-use app::{ShellFile, shell};
+use app::{Host, ShellFile, shell};
 use clap::Args;
-use flate2::Compression;
-use flate2::write::GzEncoder;
 use ground::{Fault, Place};
 use std::fs;
-use std::io::{self, Write as _};
 use std::path::{Path, PathBuf};
 
 /// The program that runs in the browser, packed; empty where none was built.
-static PROGRAM: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/app.wasm.gz"));
+static PROGRAM: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/app.wasm.lzma"));
+/// What unpacks it there.
+static UNPACKER: &[u8] = include_bytes!(concat!(env!("OUT_DIR"), "/unpack.wasm.gz"));
 
 #[derive(Args)]
 #[command(after_help = "Example:\n  trug app --export app")]
@@ -36,18 +36,15 @@ impl App {
             let fault = Fault::new("app-not-built", Place::default(), env!("CARGO_PKG_VERSION"));
             return Err(fault.into());
         }
-        let files = shell(PROGRAM, &packed(herbal_data::bytes())?);
+        let files = |host| shell(PROGRAM, herbal_data::packed(), UNPACKER, host);
         match &self.export {
-            Some(folder) => export(folder, files),
-            None => Ok(serve::serve(files, self.port, !self.no_open)?),
+            Some(folder) => export(folder, files(Host::Folder)),
+            None => {
+                let (files, printer) = (files(Host::Program), Printer::new()?);
+                Ok(serve::serve(files, printer, self.port, !self.no_open)?)
+            }
         }
     }
-}
-
-fn packed(bytes: &[u8]) -> io::Result<Vec<u8>> {
-    let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
-    encoder.write_all(bytes)?;
-    encoder.finish()
 }
 
 fn export(folder: &Path, files: Vec<ShellFile>) -> Result<(), Failed> {
