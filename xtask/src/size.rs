@@ -17,7 +17,7 @@ struct Part {
 }
 
 const PARTS: [Part; 2] = [
-    Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1095 },
+    Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1105 },
     Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 295 },
 ];
 
