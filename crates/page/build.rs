@@ -1,6 +1,5 @@
 //! Lists the message files, so that a new one joins the catalogue without a line of code.
 
-use std::fmt::Write as _;
 use std::path::{Path, PathBuf};
 use std::{env, fs, io};
 
@@ -11,7 +10,7 @@ fn main() -> io::Result<()> {
     for language in sorted(Path::new("messages"))? {
         for file in sorted(&language)? {
             if file.extension().is_some_and(|end| end == "ftl") {
-                list.push_str(&entry(&language, &file));
+                list.push_str(&entry(&language, &file)?);
             }
         }
     }
@@ -29,15 +28,15 @@ fn sorted(folder: &Path) -> io::Result<Vec<PathBuf>> {
     Ok(paths)
 }
 
-fn entry(language: &Path, file: &Path) -> String {
-    let mut entry = String::new();
+/// A file without its comments: they are for translators, and every device would load and read them.
+fn entry(language: &Path, file: &Path) -> io::Result<String> {
     let language = language.file_name().unwrap_or_default().to_string_lossy();
     let path = file.to_string_lossy().replace('\\', "/");
-    // Writing to a string cannot fail.
-    let _ = writeln!(
-        entry,
-        "    MessageFile {{ language: {language:?}, name: {path:?}, \
-         text: include_str!(concat!(env!(\"CARGO_MANIFEST_DIR\"), \"/{path}\")) }},"
-    );
-    entry
+    let mut text = String::new();
+    for line in fs::read_to_string(file)?.lines() {
+        // A line stays a line, so that a flaw is told of where it stands.
+        text.push_str(if line.starts_with('#') { "" } else { line });
+        text.push('\n');
+    }
+    Ok(format!("    MessageFile {{ language: {language:?}, name: {path:?}, text: {text:?} }},\n"))
 }
