@@ -73,9 +73,7 @@ impl App {
         }
         Some(write("outing.toml", &rows))
     }
-}
 
-impl App {
     /// Closes the answers of a book, with everything that was worked out from them.
     pub(crate) fn forget_answers(&mut self, book: &str) {
         self.answers.0.remove(book);
@@ -105,18 +103,17 @@ pub(crate) fn close_or_destroy(
     if form.says(OPENED) && form.one(OPENED) != "yes" {
         return Err(Fault::new("app-passphrase-wrong", Place::default(), "").into());
     }
+    if form.says(DESTROY) {
+        let done = flags::lapse(app, book, None, at)?;
+        app.forget_answers(book);
+        return Ok(done.erasing(None));
+    }
     let done = Done::nothing(book);
-    Ok(match (form.says(DESTROY), form.says(CLOSE)) {
-        (true, _) => {
-            app.forget_answers(book);
-            done.erasing(None)
-        }
-        (_, true) => {
-            app.forget_answers(book);
-            done.closing()
-        }
-        _ => done,
-    })
+    if form.says(CLOSE) {
+        app.forget_answers(book);
+        return Ok(done.closing());
+    }
+    Ok(done)
 }
 
 /// Writes down what a person answered to a question, or that nothing has changed since, or destroys
@@ -129,16 +126,16 @@ pub(crate) fn answer(
     at: &Moment,
 ) -> Result<Done, NotDone> {
     let mut rows = app.books.rows(book).ok_or(NotDone::Nowhere)?.to_vec();
-    let all = app.answers.0.get_mut(book).ok_or(NotDone::Nowhere)?;
+    let before = app.answers.of(book).ok_or(NotDone::Nowhere)?.get(person).cloned();
     if form.says(DESTROY) {
-        all.remove(person);
+        let done = flags::lapse(app, book, Some(person), at)?;
+        app.answers.0.entry(book.to_owned()).or_default().remove(person);
         app.forget();
-        return Ok(Done::nothing(book).erasing(Some(person)));
+        return Ok(done.erasing(Some(person)));
     }
     if !comes(&rows, person) || lapsed(&rows, at.now.date()) {
         return Err(NotDone::Nowhere);
     }
-    let before = all.get(person).cloned();
     let mut said = match question {
         // Nothing can have changed of what nobody said.
         None if !form.says(UNCHANGED) || before.is_none() => return Err(NotDone::Nowhere),
@@ -150,13 +147,16 @@ pub(crate) fn answer(
     }
     rows.push(said.row.clone());
     app.stands(&rows, &said.row)?;
+    // A flag that rests on what was said before holds no longer, whatever was said now.
+    let mut done = match question {
+        Some(_) => flags::lapse(app, book, Some(person), at)?,
+        None => Done::nothing(book),
+    };
     // A tree of words always writes.
     let line = serde_json::to_string(&said).unwrap_or_default();
-    if let Some(all) = app.answers.0.get_mut(book) {
-        all.insert(person.to_owned(), said);
-    }
-    let kept = Kept { book: book.to_owned(), line, seal: Some(person.to_owned()) };
-    Ok(Done { keep: vec![kept], ..Done::nothing(book) })
+    app.answers.0.entry(book.to_owned()).or_default().insert(person.to_owned(), said);
+    done.keep.push(Kept { book: book.to_owned(), line, seal: Some(person.to_owned()) });
+    Ok(done)
 }
 
 impl Said {

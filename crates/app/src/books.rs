@@ -1,5 +1,6 @@
 //! What is kept on this device: a book for each outing, a log of what was done to its rows.
 
+use crate::flags::FLAG;
 use crate::visit::{Kept, Moment, Saved, SealAct};
 use desk::{Cell, Change, InputFile, TableRow, standing_rows, write};
 use ground::{Fault, Faults, Place};
@@ -222,7 +223,20 @@ impl Books {
         if !stands {
             return Err(gone().into());
         }
+        if self.brings_flags_back(book, of, at)? {
+            return Err(Fault::new("app-flags-stay-gone", Place::default(), "").into());
+        }
         self.append(Some(book), Act::TakeBack { of }, at)
+    }
+
+    /// Whether a flag would stand again that does not stand now: an answer may have changed since.
+    fn brings_flags_back(&self, book: &str, of: RecordId, at: &Moment) -> Result<bool, NotDone> {
+        let now = self.books.get(book).ok_or(NotDone::Nowhere)?;
+        let mut then = now.clone();
+        then.log.append(&self.device, at.ms, at.random(), &self.device, Act::TakeBack { of })?;
+        then.refresh();
+        let new = |row: &TableRow| row.table == FLAG && !now.rows.contains(row);
+        Ok(then.rows.iter().any(new))
     }
 
     /// A book is named after the record that it began with.

@@ -6,7 +6,6 @@ use crate::screen::leader;
 use crate::visit::Moment;
 use desk::{Cell, Change, Reply, Request, TableRow};
 use ground::{Fault, Place};
-use journal::Flag;
 
 /// The table of an outing file that holds them.
 pub(crate) const FLAG: &str = "flag";
@@ -21,24 +20,31 @@ pub(crate) fn take_along(app: &mut App, book: &str, at: &Moment) -> Result<Done,
         return Err(Fault::new("app-nothing-to-flag", Place::default(), "").into());
     }
     let rows = app.books.rows(book).ok_or(NotDone::Nowhere)?;
-    let old = rows.iter().filter(|row| row.table == FLAG);
-    let old = old.map(|row| Change::Drop { table: row.table.clone(), key: row.key.clone() });
     let by = leader(rows);
-    let new = flags.iter().map(|flag| Change::Put(row(flag, &by, at)));
-    let changes = old.chain(new).collect();
+    let new = flags.iter().map(|flag| Change::Put(TableRow::of_flag(flag, &by, at.now)));
+    let changes = gone(rows, None).into_iter().chain(new).collect();
     app.books.say(Some(book), changes, at)
 }
 
-fn row(flag: &Flag, by: &str, at: &Moment) -> TableRow {
-    let words = |words: &str| Cell::Words(words.to_owned());
-    let cells = [
-        ("make", words(&flag.make)),
-        ("participant", words(&flag.participant)),
-        ("basis", words(&flag.basis)),
-        ("at-most", Cell::Whole(flag.servings_a_day.into())),
-        ("days", Cell::Whole(flag.days.into())),
-        ("by", words(by)),
-        ("at", Cell::Moment(at.now)),
-    ];
-    TableRow::new(FLAG, cells.map(|(field, cell)| (field.to_owned(), cell)).into())
+/// Takes out the flags of one person, or of everybody: what they rest on is no longer so.
+pub(crate) fn lapse(
+    app: &mut App,
+    book: &str,
+    person: Option<&str>,
+    at: &Moment,
+) -> Result<Done, NotDone> {
+    let changes = gone(app.books.rows(book).ok_or(NotDone::Nowhere)?, person);
+    if changes.is_empty() {
+        return Ok(Done::nothing(book));
+    }
+    app.books.say(Some(book), changes, at)
+}
+
+fn gone(rows: &[TableRow], person: Option<&str>) -> Vec<Change> {
+    let of_them = |row: &&TableRow| match (person, row.cells.get("participant")) {
+        (Some(person), Some(Cell::Words(of))) => of == person,
+        _ => true,
+    };
+    let flags = rows.iter().filter(|row| row.table == FLAG).filter(of_them);
+    flags.map(|row| Change::Drop { table: row.table.clone(), key: row.key.clone() }).collect()
 }

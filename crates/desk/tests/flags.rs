@@ -27,17 +27,7 @@ fn afield(files: &[InputFile], flags: &[Flag]) -> Vec<TableRow> {
 }
 
 fn row(flag: &Flag) -> TableRow {
-    let words = |words: &str| Cell::Words(words.to_owned());
-    let cells = [
-        ("make", words(&flag.make)),
-        ("participant", words(&flag.participant)),
-        ("basis", words(&flag.basis)),
-        ("at-most", Cell::Whole(flag.servings_a_day.into())),
-        ("days", Cell::Whole(flag.days.into())),
-        ("by", words("Maren Holt")),
-        ("at", Cell::Moment(date(2027, 4, 30).at(19, 0, 0, 0))),
-    ];
-    TableRow::new("flag", cells.map(|(field, cell)| (field.to_owned(), cell)).into())
+    TableRow::of_flag(flag, "Maren Holt", date(2027, 4, 30).at(19, 0, 0, 0))
 }
 
 type ByPerson = BTreeMap<(String, String), Handed>;

@@ -216,10 +216,48 @@ fn a_device_without_the_answers_hands_out_by_the_flags_it_took_along() {
     tap(&mut afield, &to, &stands, noon());
     assert!(tap(&mut afield, &to, &[("to", PERSON)], noon()).main.contains("had one"));
     assert!(see(&mut afield, &format!("{at}/serving")).main.contains("by a flag"));
-    // Who was told that somebody has something against it, is not handed it by an old flag.
-    answer_all(&mut home, &at, &["pregnant"]);
-    let anew = tap(&mut home, &format!("{at}/answers"), &[("flags", "yes")], noon());
-    assert!(anew.main.contains("are replaced"), "{}", anew.main);
+}
+
+/// How many flags stand, as the outing file says.
+fn flags(app: &mut App, at: &str) -> usize {
+    see(app, &format!("{at}/file")).file.unwrap().text.matches("[[flag]]").count()
+}
+
+#[test]
+fn a_flag_does_not_outlive_the_answers_that_it_rests_on() {
+    let (mut app, at) = day();
+    open(&mut app, &at, Some(Vec::new()));
+    answer_all(&mut app, &at, &[]);
+    let leave = |app: &mut App, minute: i8| {
+        let now = date(2027, 5, 1).at(12, minute, 0, 0);
+        let left = tap(app, &format!("{at}/answers"), &[("flags", "yes")], now);
+        assert!(left.keep.len() == 1, "{}", left.main);
+        flags(app, &at)
+    };
+    let all = leave(&mut app, 1);
+    assert!(all > 0);
+    // Something changed since: the old flag must not stand once the answers are closed.
+    let to = format!("{at}/answers/{PERSON}/3");
+    let said = tap(&mut app, &to, &[("said", "yes")], noon());
+    assert_eq!((said.keep.len(), flags(&mut app, &at)), (2, 0), "{}", said.main);
+    // Nor is it brought back by taking back what took it out.
+    let journal = see(&mut app, &format!("{at}/journal")).main;
+    let last = journal.split("name=\"take-back\" value=\"").nth(1).unwrap();
+    let last = last.split('"').next().unwrap().to_owned();
+    let refused = tap(&mut app, &format!("{at}/journal"), &[("take-back", &last)], noon());
+    assert!(
+        refused.keep.is_empty() && refused.main.contains("do not come back"),
+        "{}",
+        refused.main
+    );
+    assert_eq!(leave(&mut app, 2), all);
+    let one = tap(&mut app, &format!("{at}/answers/{PERSON}"), &[("destroy", "yes")], noon());
+    assert!(one.seal.is_some() && flags(&mut app, &at) == 0);
+    answer_all(&mut app, &at, &[]);
+    assert_eq!(leave(&mut app, 3), all);
+    let later = date(2027, 5, 1).at(13, 0, 0, 0);
+    let every = tap(&mut app, &format!("{at}/answers"), &[("destroy", "yes")], later);
+    assert!(every.seal.is_some() && flags(&mut app, &at) == 0);
 }
 
 #[test]

@@ -336,24 +336,27 @@ app-count-so-far = Counted so far:
 
 app-serving = Who may have what
 app-answers = What people said of themselves
-app-answers-closed = What people say of their health is kept on this device alone, enciphered by a passphrase. It goes into no file, and holds for the day of the outing only. While it is closed, everybody counts as not asked.
+app-answers-closed = What people say of their health is kept on this device alone, enciphered by a passphrase. It goes into no file, and holds for the day of the outing only. While it is closed, everybody counts as not asked, unless a flag was left for them.
 app-answers-are-open = The answers are open on this device.
 app-answers-open = Open them
 app-answers-close = Close them
 app-flags = For a device that goes along without the answers
-app-flags-says = Flags say how many servings each person may be handed of each dish, and never why. They are kept with the records of the outing and go where these go. A flag holds to the end of the day, for the very dish that it was worked out for: once amounts, dishes or answers change, leave flags anew.
+app-flags-says = Flags say how many servings each person may be handed of each dish, and never why. They are kept with the records of the outing and go where these go. A flag holds to the end of the day, for the very dish that it was worked out for: once amounts or dishes change, leave flags anew. An answer that is given takes the flags of that person out; another device learns of that with the records.
 app-flags-known = { $count ->
     [one] One flag was left already; it is replaced.
    *[other] { $count } flags were left already; they are replaced.
   }
 app-flags-leave = Leave flags
+fault-app-flags-stay-gone = Flags that were taken out do not come back: an answer may have changed since.
+    .want = Flags that rest on the answers as they are.
+    .mend = Open the answers and leave flags anew.
 fault-app-nothing-to-flag = There is nothing to flag: nobody said anything yet, or nothing is made.
     .want = Answers of somebody who comes, and something that is made for them.
     .mend = Ask people first, and say what is made.
 app-answers-lapsed = The day of this outing is over. What people said for it no longer counts, and cannot be opened.
 app-answers-destroy-all = Destroy all answers
 app-answers-destroy-one = Destroy what this person said
-app-answers-destroy-says = They cannot be brought back. From then on they count as not given.
+app-answers-destroy-says = They cannot be brought back, and neither can flags that rest on them. From then on they count as not given.
 app-answers-destroy = Destroy them
 app-passphrase = Passphrase
 app-passphrase-says = The first time, the one that you give is the one that holds. Nobody can find it out or set it back. Who forgets it asks everybody again.

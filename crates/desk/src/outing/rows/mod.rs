@@ -11,6 +11,8 @@ pub use gather::rows;
 pub use write::write;
 
 use ground::ContentId;
+use jiff::civil::DateTime;
+use journal::Flag;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
 
@@ -74,6 +76,24 @@ impl TableRow {
             _ => ContentId::of(&serde_json::to_vec(&cells).unwrap_or_default()).to_string(),
         };
         Self { table: table.to_owned(), key, cells }
+    }
+}
+
+impl TableRow {
+    /// The row of a flag that somebody left at a time.
+    #[must_use]
+    pub fn of_flag(flag: &Flag, by: &str, at: DateTime) -> Self {
+        let words = |words: &str| Cell::Words(words.to_owned());
+        let cells = [
+            ("make", words(&flag.make)),
+            ("participant", words(&flag.participant)),
+            ("basis", words(&flag.basis)),
+            ("at-most", Cell::Whole(flag.servings_a_day.into())),
+            ("days", Cell::Whole(flag.days.into())),
+            ("by", words(by)),
+            ("at", Cell::Moment(at)),
+        ];
+        Self::new("flag", cells.map(|(field, cell)| (field.to_owned(), cell)).into())
     }
 }
 
