@@ -53,7 +53,8 @@ fn pack_program(program: &[u8], file: &Path) -> Outcome {
     Ok(())
 }
 
-fn gzip(bytes: &[u8]) -> Outcome<Vec<u8>> {
+/// Bytes as gzip packs them with all its effort.
+pub(crate) fn gzip(bytes: &[u8]) -> Outcome<Vec<u8>> {
     let mut encoder = GzEncoder::new(Vec::new(), Compression::best());
     encoder.write_all(bytes)?;
     Ok(encoder.finish()?)

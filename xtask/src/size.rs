@@ -1,4 +1,5 @@
-//! What a device loads before the app starts for the first time: measured, and held below a ceiling.
+//! What a device loads before the app starts for the first time: measured as it is on the way, and held below
+//! a ceiling. Web spaces send text packed with gzip; what lies there packed is sent as it is.
 
 use crate::app;
 use crate::figure::Figure;
@@ -17,12 +18,16 @@ struct Part {
 }
 
 const PARTS: [Part; 2] = [
-    Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1105 },
+    Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1070 },
     Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 295 },
 ];
 
 fn is_herbal(file: &str) -> bool {
     file.starts_with("herbal")
+}
+
+fn is_packed(file: &str) -> bool {
+    [".lzma", ".gz"].iter().any(|end| file.ends_with(end))
 }
 
 /// Fails when a part is larger than its ceiling.
@@ -44,7 +49,7 @@ pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
 }
 
 fn figure(part: &Part, size: u64) -> Figure {
-    let unit = format!("kB as loaded (ceiling {}, goal {})", part.ceiling, part.goal);
+    let unit = format!("kB on the way (ceiling {}, goal {})", part.ceiling, part.goal);
     Figure { name: part.name.to_owned(), value: size.to_string(), unit }
 }
 
@@ -61,16 +66,18 @@ fn sizes(house: &House) -> Outcome<[u64; 2]> {
     }))
 }
 
-/// The files below a folder, by name and size.
+/// The files below a folder, by name and size on the way.
 fn gather(folder: &Path, files: &mut Vec<(String, u64)>) -> Outcome {
     for entry in fs::read_dir(folder)? {
         let entry = entry?;
-        let about = entry.metadata()?;
-        if about.is_dir() {
+        if entry.metadata()?.is_dir() {
             gather(&entry.path(), files)?;
-        } else {
-            files.push((entry.file_name().to_string_lossy().into_owned(), about.len()));
+            continue;
         }
+        let name = entry.file_name().to_string_lossy().into_owned();
+        let bytes = fs::read(entry.path())?;
+        let packed = if is_packed(&name) { bytes } else { app::gzip(&bytes)? };
+        files.push((name, packed.len() as u64));
     }
     Ok(())
 }
