@@ -2,12 +2,25 @@
 
 use crate::house::{House, Outcome, run, run_without_warnings, say};
 use crate::{app, browser, calendar, demo, pages, paper, parity, size, tools, trials};
+use std::thread;
 use std::time::Instant;
 
 /// One thing that is checked.
 struct Step {
     name: &'static str,
     work: Work,
+    /// Whether it runs beside the one before it: neither keeps the machine busy by itself.
+    beside: bool,
+}
+
+impl Step {
+    const fn new(name: &'static str, work: Work) -> Self {
+        Self { name, work, beside: false }
+    }
+
+    const fn beside(self) -> Self {
+        Self { beside: true, ..self }
+    }
 }
 
 enum Work {
@@ -20,20 +33,20 @@ use Work::{Cargo, Own};
 
 /// In this order: what is missing and what is cheap to find wrong come first.
 const STEPS: &[Step] = &[
-    Step { name: "tools", work: Own(tools::ready) },
-    Step { name: "format", work: Cargo(&["fmt", "--all", "--", "--check"]) },
-    Step { name: BUILD, work: Own(build) },
-    Step { name: "tests", work: Own(test_all) },
-    Step { name: "herbal", work: Own(herbal) },
-    Step { name: "demo", work: Own(demo::show) },
-    Step { name: "calendar", work: Own(calendar::check) },
-    Step { name: "fade", work: Own(trials::fade) },
-    Step { name: "recall", work: Own(trials::recall) },
-    Step { name: "parity", work: Own(parity::check) },
-    Step { name: "pages", work: Own(pages::check) },
-    Step { name: "paper", work: Own(paper::check) },
-    Step { name: "size", work: Own(size::check) },
-    Step { name: "browser", work: Own(browser::check) },
+    Step::new("tools", Own(tools::ready)),
+    Step::new("format", Cargo(&["fmt", "--all", "--", "--check"])),
+    Step::new(BUILD, Own(build)),
+    Step::new("tests", Own(test_all)),
+    Step::new("herbal", Own(herbal)),
+    Step::new("demo", Own(demo::show)),
+    Step::new("calendar", Own(calendar::check)),
+    Step::new("fade", Own(trials::fade)),
+    Step::new("recall", Own(trials::recall)),
+    Step::new("parity", Own(parity::check)),
+    Step::new("pages", Own(pages::check)),
+    Step::new("size", Own(size::check)),
+    Step::new("paper", Own(paper::check)),
+    Step::new("browser", Own(browser::check)).beside(),
 ];
 
 /// The step that builds, with the linter, whatever later steps run.
@@ -41,9 +54,18 @@ const BUILD: &str = "build";
 
 /// Everything that is tested, for a browser and for this machine. A warning is a failure.
 fn build(house: &House) -> Outcome {
+    let all = || house.cargo(["build", "--workspace", "--all-targets"]);
+    if !house.target.join("debug/trug").exists() {
+        // The crates of the program for the browser wait for one another: where nothing is built yet,
+        // everything for this machine is built meanwhile, and then only the command line once more.
+        thread::scope(|scope| {
+            let here = scope.spawn(|| run_without_warnings(&mut all()));
+            app::program(house)?;
+            joined(here)
+        })?;
+    }
     let program = app::program(house)?;
-    let mut all = house.cargo(["build", "--workspace", "--all-targets"]);
-    run_without_warnings(all.env(app::PROGRAM, program))
+    run_without_warnings(all().env(app::PROGRAM, program))
 }
 
 fn test_all(house: &House) -> Outcome {
@@ -63,16 +85,35 @@ pub(crate) fn test(house: &House, names: &[&str]) -> Outcome {
         steps.iter().any(|step| step.name == BUILD).then(|| house.linting()).transpose()?;
     let house = linting.as_ref().unwrap_or(house);
     let mut passed = 0;
-    for step in &steps {
-        say(format_args!("\n== {} of {}: {}", passed + 1, steps.len(), step.name));
-        if let Err(failure) = timed(house, step) {
-            say(format_args!("\nstep {} failed: {failure}", step.name));
-            return Err(format!("{passed} passed, 1 failed").into());
+    for together in steps.chunk_by(|_, next| next.beside) {
+        let names: Vec<_> = together.iter().map(|step| step.name).collect();
+        say(format_args!("\n== {} of {}: {}", passed + 1, steps.len(), names.join(", ")));
+        let failed = all_at_once(house, together);
+        passed += together.len() - failed;
+        if failed > 0 {
+            return Err(format!("{passed} passed, {failed} failed").into());
         }
-        passed += 1;
     }
     say(format_args!("\n{passed} passed, 0 failed"));
     Ok(())
+}
+
+/// Runs steps beside one another; how many failed.
+fn all_at_once(house: &House, steps: &[&Step]) -> usize {
+    thread::scope(|scope| {
+        let started: Vec<_> =
+            steps.iter().map(|step| (step, scope.spawn(|| timed(house, step)))).collect();
+        started
+            .into_iter()
+            .filter_map(|(step, run)| Some((step, joined(run).err()?)))
+            .map(|(step, failure)| say(format_args!("\nstep {} failed: {failure}", step.name)))
+            .count()
+    })
+}
+
+/// What a thread came to.
+fn joined(run: thread::ScopedJoinHandle<'_, Outcome>) -> Outcome {
+    run.join().unwrap_or_else(|_| Err("it broke off".into()))
 }
 
 fn chosen(names: &[&str]) -> Outcome<Vec<&'static Step>> {
