@@ -54,18 +54,9 @@ const BUILD: &str = "build";
 
 /// Everything that is tested, for a browser and for this machine. A warning is a failure.
 fn build(house: &House) -> Outcome {
-    let all = || house.cargo(["build", "--workspace", "--all-targets"]);
-    if !house.target.join("debug/trug").exists() {
-        // The crates of the program for the browser wait for one another: where nothing is built yet,
-        // everything for this machine is built meanwhile, and then only the command line once more.
-        thread::scope(|scope| {
-            let here = scope.spawn(|| run_without_warnings(&mut all()));
-            app::program(house)?;
-            joined(here)
-        })?;
-    }
     let program = app::program(house)?;
-    run_without_warnings(all().env(app::PROGRAM, program))
+    let mut all = house.cargo(["build", "--workspace", "--all-targets"]);
+    run_without_warnings(all.env(app::PROGRAM, program))
 }
 
 fn test_all(house: &House) -> Outcome {
