@@ -32,7 +32,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     let browser = ground.browser("day").await?;
     resize(&browser, PHONE).await?;
     browser.load("/").await?;
-    taps::slow(&browser).await?;
+    taps::slow(ground, &browser).await?;
     let at = outing::whole(&browser).await?;
     let asked = to_the_table(&browser, &at).await?;
     figure("day-questions", asked, "questions asked of one person, each by one tap");

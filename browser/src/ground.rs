@@ -26,6 +26,8 @@ pub(crate) struct Ground {
     pub(crate) axe: PathBuf,
     /// How often the browser is killed.
     pub(crate) kills: usize,
+    /// Whether taps are timed, on a processor slowed down for it.
+    pub(crate) times_taps: bool,
     /// Every tap that was timed.
     pub(crate) taps: Vec<Tap>,
 }
@@ -49,7 +51,17 @@ impl Ground {
         let driver = Driver::start(Path::new(chromedriver), Path::new(chromium)).await?;
         let site = Site::serve(&exported)?;
         let (trug, axe, kills) = (trug.into(), axe.into(), kills.parse()?);
-        Ok(Self { driver, trug, exported, site, folder, axe, kills, taps: Vec::new() })
+        Ok(Self {
+            driver,
+            trug,
+            exported,
+            site,
+            folder,
+            axe,
+            kills,
+            times_taps: false,
+            taps: Vec::new(),
+        })
     }
 
     /// The site as it is at first, whatever a scenario left behind.

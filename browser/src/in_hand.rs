@@ -29,7 +29,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     let browser = ground.browser("in-hand").await?;
     browser.load("/").await?;
     let at = outing::whole(&browser).await?;
-    taps::slow(&browser).await?;
+    taps::slow(ground, &browser).await?;
     let taps = read(ground, &browser, &at).await?;
     figure(
         "in-hand-taps",
@@ -68,7 +68,7 @@ async fn read(ground: &mut Ground, browser: &Browser, at: &str) -> Outcome<usize
     taps::take(ground, browser).await?;
     browser.reload().await?;
     browser.has("Urtica dioica").await?;
-    taps::slow(browser).await?;
+    taps::slow(ground, browser).await?;
     Ok(taps + 2)
 }
 

@@ -1,6 +1,7 @@
 //! The app in a real browser, scenario by scenario: prints a figure a line, fails when a goal is missed.
 //!
-//! `browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS SCENARIO…`
+//! `browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS SCENARIO…`; named `taps` besides, the scenarios of the
+//! main job run on a processor slowed down, and their taps are timed.
 
 mod access;
 mod browser;
@@ -31,6 +32,8 @@ use ground::{Ground, Outcome, say};
 use std::env;
 use std::process::ExitCode;
 
+/// Named among the scenarios, it has their taps timed.
+const TAPS: &str = "taps";
 /// The scenario that only draws.
 const PICTURES: &str = "screens";
 
@@ -54,6 +57,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
         return Err("browser CHROMEDRIVER CHROMIUM TRUG AXE FOLDER KILLS SCENARIO…".into());
     };
     let mut ground = Ground::prepare(chromedriver, chromium, trug, axe, folder, kills).await?;
+    ground.times_taps = chosen.contains(&TAPS);
     let mut failed = 0;
     macro_rules! scenario {
         ($name:literal, $run:path) => {

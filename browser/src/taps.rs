@@ -36,14 +36,20 @@ impl Tap {
     }
 }
 
-/// Slows the page down, and times its taps from here on.
-pub(crate) async fn slow(browser: &Browser) -> Outcome {
+/// Slows the page down, and times its taps from here on, where that is asked for.
+pub(crate) async fn slow(ground: &Ground, browser: &Browser) -> Outcome {
+    if !ground.times_taps {
+        return Ok(());
+    }
     browser.tool("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWED })).await?;
     browser.run(include_str!("taps.js"), Vec::new()).await.map(drop)
 }
 
 /// Takes what was timed along, before the page goes.
 pub(crate) async fn take(ground: &mut Ground, browser: &Browser) -> Outcome {
+    if !ground.times_taps {
+        return Ok(());
+    }
     let taps = browser.run("return window.taps.splice(0)", Vec::new()).await?;
     ground.taps.extend(serde_json::from_value::<Vec<Tap>>(taps)?);
     Ok(())

@@ -55,11 +55,16 @@ fn what_was_asked_before_changes_no_answer() {
     ];
     let old = world();
     for files in outings {
-        for request in questions(&files) {
-            if matches!(request, Request::InHand(_)) && !files[0].text.contains("ramsons-brook") {
-                continue;
-            }
-            let fresh = json(&old.clone(), request.clone());
+        let mut asked = questions(&files);
+        if !files[0].text.contains("ramsons-brook") {
+            asked.retain(|request| !matches!(request, Request::InHand(_)));
+        }
+        // A world that remembers nothing yet is asked in the other order.
+        let new = world();
+        let mut fresh: Vec<_> =
+            asked.iter().rev().map(|request| json(&new, request.clone())).collect();
+        fresh.reverse();
+        for (request, fresh) in asked.into_iter().zip(fresh) {
             assert_eq!(json(&old, request.clone()), fresh, "{request:?}");
         }
     }
