@@ -123,6 +123,7 @@ pub(crate) async fn screens(browser: &Browser, at: &str) -> Outcome<Vec<String>>
 
 async fn screen(browser: &Browser, name: &str, count: &mut Count) -> Outcome {
     count.screens += 1;
+    browser.run("return opened()", Vec::new()).await?;
     for (size, looks) in SIZES {
         resize(browser, size).await?;
         for looks in looks {

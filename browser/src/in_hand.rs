@@ -94,5 +94,13 @@ async fn count(browser: &Browser, at: &str) -> Outcome<usize> {
     browser.follow("main button[name='take-back']").await?;
     browser.go(&to).await?;
     equal("after the taking back", &browser.heading().await?, &"Plot 10".to_owned())?;
+    browser.go(&format!("{at}/allowance")).await?;
+    browser.tap("main details[data-later] summary").await?;
+    browser
+        .wait(
+            "the working",
+            "return Boolean(document.querySelector('main details[open] .opened li'))",
+        )
+        .await?;
     Ok(taps)
 }

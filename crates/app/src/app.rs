@@ -26,6 +26,8 @@ pub struct App {
     knows: bool,
     pub(crate) books: Books,
     pub(crate) answers: Answers,
+    /// The anchor of the working that is being opened.
+    pub(crate) opens: Option<String>,
     /// The plan that questions were last taken from, and which book it is of.
     asked: RefCell<Option<(ContentId, Rc<Plan>)>>,
 }
@@ -51,6 +53,7 @@ impl App {
             knows: false,
             books: Books::default(),
             answers: Answers::default(),
+            opens: None,
             asked: RefCell::default(),
         }
     }
@@ -73,6 +76,8 @@ impl App {
         let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
         self.world = World::new(read, ContentId::of(herbal).to_string(), self.world.now);
         self.knows = true;
+        // The table that every look is judged by is made before the first look, not by it.
+        self.world.herbal().flora.matrix().map_err(|_| NotOpened)?;
         Ok(())
     }
 
@@ -105,6 +110,7 @@ impl App {
     #[must_use]
     pub fn show(&mut self, visit: &Visit) -> Shown {
         self.world.now = visit.at.now;
+        self.opens.clone_from(&visit.opens);
         let address = Address::read(&visit.to);
         // The first screen is there at once, even on a slow phone.
         if !self.knows && (address != Address::Home || visit.form.is_some()) {

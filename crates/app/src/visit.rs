@@ -89,6 +89,9 @@ pub struct Visit {
     /// What a form said; none where a link was followed.
     #[serde(default)]
     pub form: Option<Form>,
+    /// The anchor of the working that is to be opened on the screen: it alone is shown then.
+    #[serde(default)]
+    pub opens: Option<String>,
     /// The files that were chosen in it.
     #[serde(default)]
     pub files: Vec<ChosenFile>,
@@ -187,7 +190,7 @@ pub struct Shown {
     pub at: String,
     /// Its title.
     pub title: String,
-    /// What stands in `main`, as HTML.
+    /// What stands in `main`, as HTML; where a working was opened, what belongs there.
     pub main: String,
     /// Nothing is shown: the herbal has to be read first.
     #[serde(skip_serializing_if = "is_false")]

@@ -50,7 +50,7 @@ fn take_in_bytes(app: &mut App, files: Vec<(String, Vec<u8>)>) -> Shown {
     let to = "/take-in".to_owned();
     let file = |(name, bytes)| ChosenFile { name, base64: STANDARD.encode::<Vec<u8>>(bytes) };
     let files = files.into_iter().map(file).collect();
-    app.show(&Visit { to, at: moment("take in"), form: Some(Form::default()), files })
+    app.show(&Visit { to, at: moment("take in"), form: Some(Form::default()), files, opens: None })
 }
 
 const EVENING: [&str; 3] = ["spring-evening.toml", "spring-people.toml", "spring-health.toml"];
@@ -97,6 +97,26 @@ fn an_outing_that_was_taken_in_is_there_again_with_its_plan_and_pages() {
     );
     let sheet = follow(&mut app, &format!("{}/pages/run-sheet", shown.at));
     assert!(sheet.main.contains("Stop by stop"));
+}
+
+#[test]
+fn a_working_is_asked_for_when_it_is_opened() {
+    let mut app = app();
+    let at = take_in(&mut app, demo(&EVENING)).at;
+    for to in [format!("{at}/plan"), format!("{at}/allowance")] {
+        let screen = follow(&mut app, &to).main;
+        let (_, rest) = screen.split_once("data-later").unwrap();
+        let (_, rest) = rest.split_once("id=\"").unwrap();
+        let opens = rest.split_once('"').map(|(anchor, _)| anchor.to_owned());
+        let visit = Visit { to: to.clone(), at: moment("open"), opens, ..Visit::default() };
+        let opened = app.show(&visit);
+        assert!(opened.main.starts_with("<ul><li>") && opened.keep.is_empty(), "{}", opened.main);
+        assert!(!screen.contains(&opened.main));
+        // Whatever is no place opens nothing.
+        let nowhere = Visit { opens: Some("nowhere".to_owned()), ..visit };
+        assert_eq!(app.show(&nowhere).main, "");
+        assert_eq!(follow(&mut app, &to).main, screen);
+    }
 }
 
 #[test]
@@ -180,7 +200,7 @@ fn fill(app: &mut App, to: &str, said: &[&str]) -> Shown {
     });
     let form = Some(Form(fields.collect()));
     let at = moment(&format!("{to} {said:?}"));
-    app.show(&Visit { to: to.to_owned(), at, form, files: Vec::new() })
+    app.show(&Visit { to: to.to_owned(), at, form, ..Visit::default() })
 }
 
 const OUTING: [&str; 8] = [
@@ -431,7 +451,7 @@ fn outings_to_come_stand_first_the_next_one_before_all() {
         };
         let (to, at) = ("/take-in".to_owned(), moment(day));
         let files = files.into_iter().map(file).collect();
-        let begun = app.show(&Visit { to, at, form: Some(Form::default()), files });
+        let begun = app.show(&Visit { to, at, form: Some(Form::default()), files, opens: None });
         assert_eq!(begun.keep.len(), 1, "{}", begun.main);
     }
     let home = follow(&mut app, "/").main;

@@ -122,10 +122,24 @@ function step({ of, step }) {
   field.value = Math.max(0, (Number.parseInt(field.value, 10) || 0) + Number(step));
 }
 
+// What opens on demand is asked for once it is opened.
+async function fill(details) {
+  const place = details.querySelector(".opened");
+  const { shown } = await ask({ to: address(), opens: place.id });
+  if (!shown) return;
+  place.innerHTML = shown.main;
+  delete details.dataset.later;
+}
+
+const empty = "details[data-later]";
+addEventListener("toggle", ({ target }) => target.open && target.matches?.(empty) && fill(target), true);
+
 // A place on this screen: what it lies in is opened, and it takes the focus.
-function open(id) {
+async function open(id) {
   const place = document.getElementById(id);
   if (!place) return;
+  const later = place.closest(empty);
+  if (later) await fill(later);
   for (let around = place; around; around = around.parentElement) {
     if (around.localName === "details") around.open = true;
   }

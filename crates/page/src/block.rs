@@ -193,7 +193,7 @@ pub struct Details {
     pub summary: Prose,
     /// Whether it stands open. On paper it always does.
     pub open: bool,
-    /// What it opens.
+    /// What it opens; nothing where it is asked for only then.
     pub blocks: Vec<Block>,
 }
 
@@ -272,6 +272,21 @@ impl Block {
         Self::Lines(Lines { label: label.into(), count })
     }
 
+    /// What opens in it at an anchor.
+    fn opened_at(&self, anchor: &str) -> Option<&[Block]> {
+        match self {
+            Self::Details(details) => {
+                let here = details.anchor.as_ref().is_some_and(|at| at.as_str() == anchor);
+                if here { Some(&details.blocks) } else { opened_at(&details.blocks, anchor) }
+            }
+            Self::Notice(notice) => opened_at(&notice.blocks, anchor),
+            Self::Large(blocks) => opened_at(blocks, anchor),
+            Self::List(list) => list.items.iter().find_map(|item| opened_at(&item.under, anchor)),
+            Self::Facts(facts) => facts.iter().find_map(|fact| opened_at(&fact.under, anchor)),
+            _ => None,
+        }
+    }
+
     /// Opens every line in it that opens on demand.
     pub(crate) fn open(&mut self) {
         let open_all = |blocks: &mut Vec<Block>| blocks.iter_mut().for_each(Block::open);
@@ -295,4 +310,9 @@ impl Block {
             | Self::Break(_) => {}
         }
     }
+}
+
+/// What opens at an anchor in any of these blocks.
+pub(crate) fn opened_at<'b>(blocks: &'b [Block], anchor: &str) -> Option<&'b [Block]> {
+    blocks.iter().find_map(|block| block.opened_at(anchor))
 }

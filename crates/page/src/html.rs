@@ -4,6 +4,7 @@
 mod block;
 mod palette;
 
+use crate::block::opened_at;
 use crate::{Direction, Kind, Page, TypeSize};
 use block::Writer;
 use maud::{DOCTYPE, PreEscaped, html};
@@ -61,6 +62,14 @@ pub fn html(page: &Page) -> String {
 #[must_use]
 pub fn html_body(page: &Page) -> String {
     Writer::default().blocks(&page.isolated().blocks).into_string()
+}
+
+/// What opens at an anchor of a page, as HTML; nothing where there is no such place.
+#[must_use]
+pub fn html_opened(page: &Page, anchor: &str) -> Option<String> {
+    let page = page.isolated();
+    let opened = opened_at(&page.blocks, anchor)?;
+    Some(Writer::default().blocks(opened).into_string())
 }
 
 /// The style of every page, for a document that takes in the bodies of several.

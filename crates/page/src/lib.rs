@@ -35,12 +35,15 @@ pub use catalogue::{Catalogue, MESSAGE_FILES, MessageFile};
 pub use desk::Paper;
 pub use direction::Direction;
 pub use fault::SaidFault;
-pub use html::{html, html_body, html_looks, html_paper, html_style};
+pub use html::{html, html_body, html_looks, html_opened, html_paper, html_style};
 pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use readability::{Counts, PlantNames, Reading, longer_than, readability, syllables};
 pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Code, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
-pub use views::{Asking, NamedPage, asking, pages, plate, sheet_pages, state_drawing, view};
+pub use views::{
+    Asking, NamedPage, PlannedPage, asking, pages, planned_pages, plate, sheet_pages,
+    state_drawing, view,
+};
 pub use words::Words;

@@ -16,13 +16,22 @@ pub struct Words<'a> {
     pub(crate) sources: Option<&'a BTreeMap<SourceId, Source>>,
     pub(crate) glossary: Option<&'a Glossary>,
     pub(crate) numbers: Option<&'a BTreeMap<SourceId, usize>>,
+    pub(crate) workings: Workings<'a>,
+}
+
+/// Which workings are written: all together they are most of a page.
+#[derive(Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Workings<'a> {
+    All,
+    /// The one at this anchor, if any; the others stay empty.
+    Only(Option<&'a str>),
 }
 
 impl<'a> Words<'a> {
     /// Words from a catalogue; sources are named by their identifiers.
     #[must_use]
     pub fn new(catalogue: &'a Catalogue) -> Self {
-        Self { catalogue, sources: None, glossary: None, numbers: None }
+        Self { catalogue, sources: None, glossary: None, numbers: None, workings: Workings::All }
     }
 
     /// The same, with the herbal's sources, and its plain words for characters and states.
@@ -35,6 +44,13 @@ impl<'a> Words<'a> {
     #[must_use]
     pub fn with_sources(self, sources: &'a BTreeMap<SourceId, Source>) -> Self {
         Self { sources: Some(sources), ..self }
+    }
+
+    /// The same, for a reader who asks for each working once it is to be opened: all are empty but the one
+    /// at this anchor.
+    #[must_use]
+    pub fn with_working(self, anchor: Option<&'a str>) -> Self {
+        Self { workings: Workings::Only(anchor), ..self }
     }
 
     /// The same, with sources named by their numbers in a list that the page ends with.

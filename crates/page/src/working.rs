@@ -1,5 +1,6 @@
 //! Workings as blocks: a number's tree of formulas, down to inputs, facts and assumptions.
 
+use crate::words::Workings;
 use crate::{Anchor, Block, Details, Item, Prose, Target, Words};
 use ground::{Formula, How, Place, Shown, Source, SourceId, Sourcing, Standing, Text, Working};
 
@@ -8,11 +9,15 @@ impl Words<'_> {
     #[must_use]
     pub fn working(&self, anchor: &Anchor, working: &Working) -> Block {
         let summary = Text::new("working-open").with("what", working.what.clone());
+        let written = match self.workings {
+            Workings::All => true,
+            Workings::Only(one) => one == Some(anchor.as_str()),
+        };
         Block::Details(Details {
             anchor: Some(anchor.clone()),
             summary: self.prose(&summary),
             open: false,
-            blocks: vec![Block::bullets([self.step(working)])],
+            blocks: written.then(|| Block::bullets([self.step(working)])).into_iter().collect(),
         })
     }
 

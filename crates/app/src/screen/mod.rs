@@ -30,7 +30,7 @@ use crate::App;
 use desk::{Reply, Request};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
-use page::{html_body, view};
+use page::{Page, html_body, html_opened, view};
 
 /// A screen on its way to the browser.
 pub(crate) struct Screen {
@@ -46,12 +46,20 @@ fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Scr
     }
 }
 
-/// An answer as a screen, with what stands before and after it.
+/// An answer as a screen, with what stands before and after it; or what a working on it holds.
 fn viewed(app: &App, reply: &Reply, before: &Markup, after: &Markup) -> Screen {
-    let page = view(reply, &app.words());
+    let opens = app.opens.as_deref();
+    let page = view(reply, &app.words().with_working(opens));
+    let Some(anchor) = opens else { return framed(&page, before, after) };
+    let main = PreEscaped(html_opened(&page, anchor).unwrap_or_default());
+    Screen { title: page.title.plain(), main }
+}
+
+/// A page as a screen, with what stands before and after it.
+fn framed(page: &Page, before: &Markup, after: &Markup) -> Screen {
     let main = html! {
         h1 tabindex="-1" { (page.title.plain()) }
-        (before) (PreEscaped(html_body(&page))) (after)
+        (before) (PreEscaped(html_body(page))) (after)
     };
     Screen { title: page.title.plain(), main }
 }

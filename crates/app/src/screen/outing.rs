@@ -7,11 +7,11 @@ use crate::App;
 use crate::address::Address;
 use crate::books::day_of;
 use crate::visit::Moment;
-use desk::{Cell, Reply, Request, TableRow, usual_paper};
+use desk::{Cell, Plan, Reply, Request, TableRow, usual_paper};
 use ground::{Faults, Text};
 use jiff::civil::Date;
 use maud::{Markup, PreEscaped, html};
-use page::{NamedPage, html_body};
+use page::{html_body, planned_pages};
 
 /// What an outing is called, and when it is.
 pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
@@ -100,22 +100,22 @@ pub(super) fn back(app: &App, book: &str) -> Markup {
 
 /// The pages of the plan, by name.
 pub(crate) fn pages(app: &App, book: &str) -> Screen {
-    let all = match written(app, book) {
+    let plan = match planned(app, book) {
         None => return nowhere(app, book),
         Some(Err(faults)) => return at_fault(app, &faults),
-        Some(Ok(pages)) => pages,
+        Some(Ok(plan)) => plan,
     };
+    let sheets = app.sheets(&plan);
     let title = app.word("app-pages");
     let main = html! {
         h1 tabindex="-1" { (title) }
         (back(app, book))
         ul.ways.pages role="list" {
-            @for page in &all {
+            @for page in planned_pages(&plan, &sheets, usual_paper(plan.head.region)) {
+                @let title = page.title(&app.words());
                 li {
-                    a href=(Address::Page(book.to_owned(), page.name.clone()).link()) {
-                        (page.page.title.plain())
-                    }
-                    (as_pdf(app, &Address::Pages(book.to_owned()), page))
+                    a href=(Address::Page(book.to_owned(), page.name.clone()).link()) { (title) }
+                    (as_pdf(app, &Address::Pages(book.to_owned()), &page.name, &title))
                 }
             }
         }
@@ -125,23 +125,24 @@ pub(crate) fn pages(app: &App, book: &str) -> Screen {
 
 /// One page, to be read or printed.
 pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
-    let all = match written(app, book) {
+    let plan = match planned(app, book) {
         None => return nowhere(app, book),
         Some(Err(faults)) => return at_fault(app, &faults),
-        Some(Ok(pages)) => pages,
+        Some(Ok(plan)) => plan,
     };
-    let Some(found) = all.into_iter().find(|page| page.name == name) else {
-        return nowhere(app, name);
-    };
-    let title = found.page.title.plain();
+    let sheets = app.sheets(&plan);
+    let mut all = planned_pages(&plan, &sheets, usual_paper(plan.head.region)).into_iter();
+    let Some(found) = all.find(|page| page.name == name) else { return nowhere(app, name) };
+    let page = found.write(&app.words());
+    let title = page.title.plain();
     let main = html! {
         p.back.alone { a href=(Address::Pages(book.to_owned()).link()) { (app.word("app-pages")) } }
         div.to-paper {
             button.print type="button" { (app.word("app-print")) }
-            (as_pdf(app, &Address::Page(book.to_owned(), name.to_owned()), &found))
+            (as_pdf(app, &Address::Page(book.to_owned(), name.to_owned()), name, &title))
         }
         h1 tabindex="-1" { (title) }
-        (PreEscaped(html_body(&found.page)))
+        (PreEscaped(html_body(&page)))
     };
     Screen { title, main }
 }
@@ -150,8 +151,8 @@ pub(crate) fn page(app: &App, book: &str, name: &str) -> Screen {
 pub(crate) const PAGE: &str = "page";
 
 /// A page as PDF, by the program that serves the app; where none does, the style hides it.
-fn as_pdf(app: &App, at: &Address, NamedPage { name, page }: &NamedPage) -> Markup {
-    let says = Text::new("app-as-pdf-of").with("page", page.title.plain());
+fn as_pdf(app: &App, at: &Address, name: &str, title: &str) -> Markup {
+    let says = Text::new("app-as-pdf-of").with("page", title);
     html! {
         form.as-pdf method="post" action=(at.link()) {
             button name=(PAGE) value=(name) aria-label=(app.say(&says)) { (app.word("app-as-pdf")) }
@@ -187,14 +188,12 @@ pub(crate) fn emergency(app: &App, at: &Moment) -> Screen {
     Screen { title, main }
 }
 
-/// The pages of the plan of a book; none where there is no such book.
-fn written(app: &App, book: &str) -> Option<Result<Vec<NamedPage>, Faults>> {
+/// The plan of a book; none where there is no such book.
+fn planned(app: &App, book: &str) -> Option<Result<Box<Plan>, Faults>> {
     let files = vec![app.file_with_answers(book)?];
-    Some(app.ask(Request::Plan { files, reasons: false }).map(|reply| match reply {
-        Reply::Plan(plan) => {
-            let paper = usual_paper(plan.head.region);
-            page::pages(&plan, &app.sheets(&plan), paper, &app.words())
-        }
-        _ => Vec::new(),
-    }))
+    match app.ask(Request::Plan { files, reasons: false }) {
+        Ok(Reply::Plan(plan)) => Some(Ok(plan)),
+        Ok(_) => None,
+        Err(faults) => Some(Err(faults)),
+    }
 }

@@ -2,7 +2,7 @@
 
 use super::journal::last_done;
 use super::rows::{called, leader};
-use super::{Screen, answered, at_fault, back, nowhere, refused};
+use super::{Screen, answered, at_fault, back, framed, nowhere, refused};
 use crate::App;
 use crate::address::Address;
 use crate::answers::{CLOSE, DESTROY, FLAGS, SAID, Said, UNCHANGED, UNSAID, lapsed};
@@ -12,7 +12,7 @@ use desk::{Handed, IntakeQuestion, MakePlan, Plan, Request, ServingReply, TableR
 use dose::Question;
 use ground::{Faults, Text};
 use maud::{Markup, html};
-use page::asking;
+use page::{asking, view};
 
 /// Who comes, what each said, and what each may have.
 pub(crate) fn serving(app: &App, book: &str, faults: Option<&Faults>) -> Screen {
@@ -382,7 +382,11 @@ pub(crate) fn before_why(app: &App, book: &str) -> Screen {
 pub(crate) fn why(app: &App, book: &str) -> Screen {
     let Some(file) = app.file_with_answers(book) else { return nowhere(app, book) };
     let back = to_serving(app, book);
-    answered(app, Request::Serving { files: vec![file], reasons: true }, &back, &html! {})
+    match app.ask(Request::Serving { files: vec![file], reasons: true }) {
+        // Whole: no link leads here, so nothing on it can be asked for later.
+        Ok(reply) => framed(&view(&reply, &app.words()), &back, &html! {}),
+        Err(faults) => at_fault(app, &faults),
+    }
 }
 
 impl App {

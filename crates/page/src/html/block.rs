@@ -112,11 +112,12 @@ impl Writer {
         }
     }
 
-    /// The anchor stands within, so that a link to it opens what holds it.
+    /// The anchor stands within, so that a link to it opens what holds it. What is empty says so to whoever
+    /// can ask for what belongs there.
     fn details(&mut self, details: &Details) -> Markup {
         let anchor = details.anchor.as_ref().map(|anchor| anchor.as_str());
         html! {
-            details open[details.open] {
+            details open[details.open] data-later[details.blocks.is_empty()] {
                 summary { (prose(&details.summary)) }
                 div.opened id=[anchor] { (self.blocks(&details.blocks)) }
             }

@@ -19,7 +19,7 @@ mod sums;
 
 pub use drawn::{plate, state_drawing};
 pub(crate) use plan::act;
-pub use plan::{Asking, NamedPage, asking, pages};
+pub use plan::{Asking, NamedPage, PlannedPage, asking, pages, planned_pages};
 pub use sheets::sheet_pages;
 
 use crate::{Page, Words};

@@ -5,7 +5,7 @@ use crate::kit::{self, SPRING_DAY, SPRING_EVENING};
 use desk::{IntakeQuestion, Plan, Reply, Request, Topic, World, answer};
 use dose::{Question, Rule};
 use ground::Condition;
-use page::{Format, Page, Paper, html, pages, sheet_pages, view};
+use page::{Format, Page, Paper, html, pages, planned_pages, sheet_pages, view};
 use std::collections::BTreeSet;
 use std::sync::LazyLock;
 
@@ -169,6 +169,20 @@ fn stands_whose_names_look_alike_in_a_file_name_get_a_page_each() {
     assert_eq!(files.len(), names.len());
     let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || "-.".contains(c);
     assert!(files.iter().all(|file| file.chars().all(plain) && file.len() < 80), "{files:?}");
+}
+
+#[test]
+fn every_page_is_called_before_it_is_written_what_it_is_called_then() {
+    for name in [SPRING_EVENING, kit::AUTUMN_DAY] {
+        let plan = kit::plan(&WORLD, kit::demo(name), true);
+        let sheets = kit::sheets(&WORLD, &plan);
+        let planned = planned_pages(&plan, &sheets, Paper::A4);
+        assert!(planned.len() > 15, "{}", planned.len());
+        for page in planned {
+            let written = page.write(&kit::words());
+            assert_eq!(page.title(&kit::words()), written.title.plain(), "{}", page.name);
+        }
+    }
 }
 
 /// Forty people with long and strange names, and ten dishes.

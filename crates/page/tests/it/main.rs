@@ -22,3 +22,4 @@ mod taken_home;
 mod used;
 mod views;
 mod words;
+mod workings;

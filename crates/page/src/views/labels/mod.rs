@@ -16,11 +16,16 @@ pub(super) fn page(reply: &LabelsReply, words: &Words<'_>) -> Page {
     sheets(&reply.labels, reply.sheet, words)
 }
 
+/// What their page is called.
+pub(super) fn title() -> Text {
+    Text::new("view-labels-title")
+}
+
 /// The slips, then the labels on their sheets.
 pub(super) fn sheets(labels: &[LabelPlan], sheet: LabelSheet, words: &Words<'_>) -> Page {
     let numbers = sources::numbers(&labels, words);
     let words = &words.numbered(&numbers);
-    let page = words.page(Kind::Public, &Text::new("view-labels-title"));
+    let page = words.page(Kind::Public, &title());
     if labels.is_empty() {
         return page.with([words.para(&Text::new("view-labels-none"))]);
     }

@@ -8,6 +8,11 @@ use ground::{Answer, Form, Text, Unit};
 use prepare::{Brew, Done, What, Yield};
 use std::collections::BTreeSet;
 
+/// What it is called.
+pub(super) fn title(wish: &MakePlan) -> Text {
+    Text::new("view-brew-title").with("name", wish.called.as_str())
+}
+
 /// Everything about one wish that a cook needs, and nothing of who drinks it.
 pub(super) fn brew_sheet(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Page {
     let label = plan.labels.iter().find(|label| label.make.as_ref() == Some(&wish.name));
@@ -25,9 +30,8 @@ pub(super) fn brew_sheet(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Pag
         Answer::Known(brew) => stove(brew, label, words),
         Answer::Refused(refusal) => vec![words.refusal(refusal)],
     };
-    let title = Text::new("view-brew-title").with("name", wish.called.as_str());
     words
-        .page(Kind::Public, &title)
+        .page(Kind::Public, &title(wish))
         .with([Block::Para(of)])
         .with(made::withheld(wish, words))
         .with(provisos)

@@ -18,7 +18,7 @@ const WALLET_STOPS: usize = 5;
 
 /// The card on one side of half a sheet, or folded to the size of a bank card.
 pub(super) fn emergency(plan: &Plan, words: &Words<'_>, format: Format) -> Page {
-    let page = words.page(Kind::Screen, &title("view-card-title", plan)).on(format);
+    let page = words.page(Kind::Screen, &title(plan)).on(format);
     let card = Card { plan, card: &plan.emergency, words, small: format == Format::Wallet };
     if card.small { page.with(card.folded()) } else { page.with(card.half()) }
 }
@@ -27,14 +27,24 @@ pub(super) fn emergency(plan: &Plan, words: &Words<'_>, format: Format) -> Page 
 pub(super) fn copy_at_base(plan: &Plan, words: &Words<'_>) -> Page {
     let card = Card { plan, card: &plan.emergency, words, small: false };
     words
-        .page(Kind::Screen, &title("view-card-base-title", plan))
+        .page(Kind::Screen, &title_at_base(plan))
         .on(Format::Half)
         .with([card.overdue()])
         .with(card.half())
         .with([Block::lines(words.word("view-card-heard"), 1)])
 }
 
-fn title(id: &str, plan: &Plan) -> Text {
+/// What the card is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    named("view-card-title", plan)
+}
+
+/// What its copy is called.
+pub(super) fn title_at_base(plan: &Plan) -> Text {
+    named("view-card-base-title", plan)
+}
+
+fn named(id: &str, plan: &Plan) -> Text {
     Text::new(id).with("name", short(&plan.head.name, WALLET_LETTERS).as_str())
 }
 

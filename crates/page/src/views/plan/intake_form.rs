@@ -16,10 +16,14 @@ const TOPICS: [(Topic, &str); 6] = [
     (Topic::Plans, "forms-topic-plans"),
 ];
 
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("forms-intake-title").with("name", plan.head.name.as_str())
+}
+
 /// The form of an outing.
 pub(super) fn intake_form(plan: &Plan, words: &Words<'_>) -> Page {
-    let title = Text::new("forms-intake-title").with("name", plan.head.name.as_str());
-    let page = words.page(Kind::Public, &title).with(head(plan, words));
+    let page = words.page(Kind::Public, &title(plan)).with(head(plan, words));
     if plan.intake.questions.is_empty() {
         return page.with([words.para(&Text::new("forms-intake-nothing")), changed(words)]);
     }

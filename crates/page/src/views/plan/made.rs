@@ -23,7 +23,7 @@ fn one(plan: &Plan, wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
     let mut blocks = vec![heading, Block::Para(of)];
     blocks.extend(withheld(wish, words));
     match &wish.brew {
-        Answer::Known(known) => blocks.extend(brew(known, words)),
+        Answer::Known(known) => blocks.extend(brew(&wish.name, known, words)),
         Answer::Refused(refusal) => blocks.push(words.refusal(refusal)),
     }
     blocks.extend(
@@ -46,8 +46,8 @@ fn called(plan: &Plan, wish: &MakePlan) -> Prose {
 }
 
 /// The pot: a recipe card, with its workings on demand.
-fn brew(brew: &Brew, words: &Words<'_>) -> Vec<Block> {
-    let working = words.working(&Anchor::new(&format!("pot-{}", brew.recipe)), &brew.working);
+fn brew(wish: &str, brew: &Brew, words: &Words<'_>) -> Vec<Block> {
+    let working = words.working(&Anchor::new(&format!("pot-{wish}")), &brew.working);
     card(brew, words).into_iter().chain([working]).collect()
 }
 

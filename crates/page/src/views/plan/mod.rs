@@ -23,7 +23,7 @@ mod stands;
 pub(crate) use due::act;
 
 pub use intake_form::{Asking, asking};
-pub use pages::{NamedPage, pages};
+pub use pages::{NamedPage, PlannedPage, pages, planned_pages};
 pub(super) use sealed::reasons;
 pub(super) use stands::lots;
 

@@ -5,15 +5,18 @@ use crate::{Anchor, Block, Column, Fact, Kind, NoticeKind, Page, Prose, Rounding
 use desk::{AtSize, BreakEven, Money, Per, Plan, Rung, Scale};
 use ground::{Cents, Text, Unit, Working};
 
-/// The page of the money; none where the outing does not speak of any.
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("view-money-title").with("name", plan.head.name.as_str())
+}
+
+/// The page of the money.
 #[must_use]
-pub(super) fn money_page(plan: &Plan, words: &Words<'_>) -> Option<Page> {
-    let money = plan.money.as_ref()?;
+pub(super) fn money_page(plan: &Plan, money: &Money, words: &Words<'_>) -> Page {
     let view = View { money, words };
-    let title = Text::new("view-money-title").with("name", plan.head.name.as_str());
     let says = Text::new("view-money-says").with("currency", money.currency.code());
-    let page = words
-        .page(Kind::Screen, &title)
+    words
+        .page(Kind::Screen, &title(plan))
         .with([words.para(&says)])
         .with(view.told("view-money-open", &money.open, NoticeKind::Question))
         .with(view.told("view-money-mind", &money.mind, NoticeKind::Caution))
@@ -21,8 +24,7 @@ pub(super) fn money_page(plan: &Plan, words: &Words<'_>) -> Option<Page> {
         .with(section("view-money-sizes", view.sizes(), words))
         .with(section("view-money-break-even", view.break_even(), words))
         .with(section("view-money-scale", view.scale(), words))
-        .with(section("view-money-workings", view.workings(), words));
-    Some(page)
+        .with(section("view-money-workings", view.workings(), words))
 }
 
 /// Money on its way to a page.

@@ -4,16 +4,12 @@
 use super::super::labels;
 use super::super::sheet::home::{self, FromOuting};
 use super::super::sheet::teach::hand_out_foot;
-use super::brew_sheet::brew_sheet;
 use super::emergency::{copy_at_base, emergency};
-use super::intake_form::intake_form;
-use super::money::money_page;
-use super::run_sheet::run_sheet;
-use super::sealed_list::sealed_list;
-use super::serving_list::serving_list;
-use super::sign_up::sign_up;
 use super::sorting_sheet::sorting_sheets;
-use super::{made, section, sources, stands};
+use super::{
+    brew_sheet, emergency, intake_form, made, money, run_sheet, sealed_list, section, serving_list,
+    sign_up, sources, stands,
+};
 use crate::{Block, Format, Level, NoticeKind, Page, Prose, Words};
 use desk::{LabelSheet, MakePlan, Paper, Plan, PlantPlan, SheetReply};
 use ground::{Answer, Harm, Text};
@@ -29,9 +25,37 @@ pub struct NamedPage {
     pub page: Page,
 }
 
-/// Every page of a plan. `sheets` holds what is known of each plant, by its scientific name: a plant
-/// without a sheet there has no page to take home. Only `sealed-list` says why anybody is handed
-/// what, and it is there only where the plan holds the reasons.
+/// A page of a plan before it is written: what it is called, and a way to write it.
+pub struct PlannedPage<'p> {
+    /// The name of its files without their ends, of small letters, digits and `-`.
+    pub name: String,
+    title: Text,
+    write: Box<dyn Fn(&Words<'_>) -> Page + 'p>,
+}
+
+impl<'p> PlannedPage<'p> {
+    pub(super) fn new(
+        name: impl Into<String>,
+        title: Text,
+        write: impl Fn(&Words<'_>) -> Page + 'p,
+    ) -> Self {
+        Self { name: name.into(), title, write: Box::new(write) }
+    }
+
+    /// What the page is.
+    #[must_use]
+    pub fn title(&self, words: &Words<'_>) -> String {
+        words.prose(&self.title).plain()
+    }
+
+    /// The page.
+    #[must_use]
+    pub fn write(&self, words: &Words<'_>) -> Page {
+        (self.write)(words)
+    }
+}
+
+/// Every page of a plan, written; see [`planned_pages`].
 #[must_use]
 pub fn pages(
     plan: &Plan,
@@ -39,31 +63,59 @@ pub fn pages(
     paper: Paper,
     words: &Words<'_>,
 ) -> Vec<NamedPage> {
-    let named = |name: &str, page: Page| NamedPage { name: name.to_owned(), page };
+    let planned = planned_pages(plan, sheets, paper).into_iter();
+    planned.map(|one| NamedPage { page: one.write(words), name: one.name }).collect()
+}
+
+/// Every page of a plan. `sheets` holds what is known of each plant, by its scientific name: a plant
+/// without a sheet there has no page to take home. Only `sealed-list` says why anybody is handed
+/// what, and it is there only where the plan holds the reasons.
+#[must_use]
+pub fn planned_pages<'p>(
+    plan: &'p Plan,
+    sheets: &'p BTreeMap<String, SheetReply>,
+    paper: Paper,
+) -> Vec<PlannedPage<'p>> {
+    type Writer = fn(&Plan, &Words<'_>) -> Page;
+    let of = |name: &str, title: Text, writer: Writer| {
+        PlannedPage::new(name, title, move |words| writer(plan, words))
+    };
+    let card = |plan: &Plan, words: &Words<'_>| emergency(plan, words, Format::Half);
+    let wallet = |plan: &Plan, words: &Words<'_>| emergency(plan, words, Format::Wallet);
     let mut pages = vec![
-        named("run-sheet", run_sheet(plan, words)),
-        named("emergency-card", emergency(plan, words, Format::Half)),
-        named("emergency-wallet", emergency(plan, words, Format::Wallet)),
-        named("copy-at-base", copy_at_base(plan, words)),
-        named("serving-list", serving_list(plan, words)),
-        named("intake-form", intake_form(plan, words)),
-        named("sign-up", sign_up(plan, words)),
+        of("run-sheet", run_sheet::title(plan), run_sheet::run_sheet),
+        of("emergency-card", emergency::title(plan), card),
+        of("emergency-wallet", emergency::title(plan), wallet),
+        of("copy-at-base", emergency::title_at_base(plan), copy_at_base),
+        of("serving-list", serving_list::title(plan), serving_list::serving_list),
+        of("intake-form", intake_form::title(plan), intake_form::intake_form),
+        of("sign-up", sign_up::title(plan), sign_up::sign_up),
     ];
-    pages.extend(money_page(plan, words).map(|page| named("money", page)));
-    let sorting = sorting_sheets(plan, sheets, words).into_iter();
-    pages.extend(sorting.map(|(name, page)| named(&name, page)));
+    pages.extend(plan.money.as_ref().map(|money| {
+        PlannedPage::new("money", money::title(plan), move |words| {
+            money::money_page(plan, money, words)
+        })
+    }));
+    pages.extend(sorting_sheets(plan, sheets));
     pages.extend(plan.plants.iter().filter_map(|plant| {
         let sheet = sheets.get(&plant.taxon)?;
-        let slug = plant.taxon.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
-        Some(named(&format!("plant-{slug}"), plant_sheet(plan, plant, sheet, words)))
+        let name = format!("plant-{}", slug(&plant.taxon));
+        let write = move |words: &Words<'_>| plant_sheet(plan, plant, sheet, words);
+        Some(PlannedPage::new(name, home::title(sheet), write))
     }));
-    pages.extend(brew_sheets(plan, words));
-    let sheet = LabelSheet::usual(paper);
-    pages.push(named("labels", labels::sheets(&plan.labels, sheet, words)));
+    pages.extend(brew_sheets(plan));
+    pages.push(PlannedPage::new("labels", labels::title(), move |words| {
+        labels::sheets(&plan.labels, LabelSheet::usual(paper), words)
+    }));
     if plan.sealed.is_some() {
-        pages.push(named("sealed-list", sealed_list(plan, words)));
+        pages.push(of("sealed-list", sealed_list::title(plan), sealed_list::sealed_list));
     }
     pages
+}
+
+/// Small letters, digits and `-`.
+fn slug(name: &str) -> String {
+    name.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-")
 }
 
 fn pot(wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
@@ -77,14 +129,15 @@ fn pot(wish: &MakePlan, words: &Words<'_>) -> Vec<Block> {
 
 /// A sheet for each pot. Names that differ only in what cannot stand in the name of a file are
 /// numbered.
-fn brew_sheets(plan: &Plan, words: &Words<'_>) -> Vec<NamedPage> {
+fn brew_sheets(plan: &Plan) -> Vec<PlannedPage<'_>> {
     let mut taken: BTreeMap<String, usize> = BTreeMap::new();
     let each = plan.makes.iter().map(|wish| {
-        let slug = wish.name.to_lowercase().replace(|c: char| !c.is_ascii_alphanumeric(), "-");
+        let slug = slug(&wish.name);
         let before = taken.entry(slug.clone()).or_default();
         *before += 1;
         let number = if *before > 1 { format!("-{before}") } else { String::new() };
-        NamedPage { name: format!("brew-{slug}{number}"), page: brew_sheet(plan, wish, words) }
+        let write = move |words: &Words<'_>| brew_sheet::brew_sheet(plan, wish, words);
+        PlannedPage::new(format!("brew-{slug}{number}"), brew_sheet::title(wish), write)
     });
     each.collect()
 }

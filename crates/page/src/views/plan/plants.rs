@@ -101,7 +101,7 @@ pub(super) fn seen(specimen: &SpecimenPlan, words: &Words<'_>) -> Vec<Block> {
         .with("left", words.amount(verdict.bar.left.get(), Unit::One).plain())
         .with("allowed", words.amount(verdict.bar.allowed.get(), Unit::One).plain());
     let blocks = vec![words.para(&who), words.bullets(&verdict.reasons), words.para(&bar)];
-    let anchor = Anchor::new(&format!("bar-{}", verdict.specimen));
+    let anchor = Anchor::new(&format!("bar-{}-{}", specimen.stand, verdict.specimen));
     vec![
         Block::Notice(Notice { kind, head: words.word(id).into(), blocks }),
         words.working(&anchor, &verdict.working),

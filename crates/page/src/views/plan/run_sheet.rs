@@ -16,14 +16,18 @@ use std::collections::BTreeMap;
 /// How many readers have a column of their own; more than these write their names.
 const MOST_READERS: usize = 3;
 
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("view-run-title").with("name", plan.head.name.as_str())
+}
+
 pub(super) fn run_sheet(plan: &Plan, words: &Words<'_>) -> Page {
     let harms: Vec<_> = plan.plants.iter().map(|plant| &plant.harm_from).collect();
     let numbers = sources::numbers(&(harms, &plan.rules), words);
     let words = &words.numbered(&numbers);
-    let title = Text::new("view-run-title").with("name", plan.head.name.as_str());
     let stops = plan.timetable.rows.iter().flat_map(|row| stop(plan, row, words)).collect();
     words
-        .page(Kind::Screen, &title)
+        .page(Kind::Screen, &title(plan))
         .with(head(plan, words))
         .with(section("view-plan-open", open::questions(plan, words), words))
         .with(section("view-run-glance", glance(plan, words), words))

@@ -6,15 +6,19 @@ use crate::{Block, Break, Kind, Level, Page, Prose, Words};
 use desk::Plan;
 use ground::{Answer, Text};
 
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("view-sealed-outside").with("name", plan.head.name.as_str())
+}
+
 pub(super) fn sealed_list(plan: &Plan, words: &Words<'_>) -> Page {
     let numbers = sources::numbers(&plan.sealed, words);
     let words = &words.numbered(&numbers);
-    let title = Text::new("view-sealed-outside").with("name", plan.head.name.as_str());
     let sheets = plan.people.keys().flat_map(|person| sheet(plan, person, words));
     let last = sources::list(&numbers, words);
     let count = plan.people.len() + usize::from(!last.is_empty());
     let inside = Text::new("view-sealed-sheets").with("count", count);
-    let mut page = words.page(Kind::Sealed, &title).with([words.para(&inside)]).with(sheets);
+    let mut page = words.page(Kind::Sealed, &title(plan)).with([words.para(&inside)]).with(sheets);
     page.band = Some(words.word("view-sealed-band").into());
     if last.is_empty() {
         return page;

@@ -12,10 +12,14 @@ const ACROSS: usize = 5;
 /// Letters of a name that are shown: the code beside it says who is meant.
 const LETTERS: usize = 40;
 
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("view-list-title").with("name", plan.head.name.as_str())
+}
+
 /// The list of an outing.
 pub(super) fn serving_list(plan: &Plan, words: &Words<'_>) -> Page {
-    let title = Text::new("view-list-title").with("name", plan.head.name.as_str());
-    let page = words.page(Kind::Public, &title).on(Format::Wide);
+    let page = words.page(Kind::Public, &title(plan)).on(Format::Wide);
     if plan.makes.is_empty() || plan.people.is_empty() {
         return page.with([words.para(&Text::new("view-serving-nobody"))]);
     }

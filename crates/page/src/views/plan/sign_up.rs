@@ -21,14 +21,18 @@ const COLUMNS: [&str; 11] = [
     "view-sign-photo",
 ];
 
+/// What it is called.
+pub(super) fn title(plan: &Plan) -> Text {
+    Text::new("view-sign-title").with("name", plan.head.name.as_str())
+}
+
 /// The list, with the names that are known and room for the others.
 #[must_use]
 pub(super) fn sign_up(plan: &Plan, words: &Words<'_>) -> Page {
     let list = &plan.sign_up;
-    let title = Text::new("view-sign-title").with("name", plan.head.name.as_str());
     let paras = ["view-sign-photo-says", "view-sign-not-here"].map(|id| words.para(&Text::new(id)));
     words
-        .page(Kind::Screen, &title)
+        .page(Kind::Screen, &title(plan))
         .on(Format::Wide)
         .with([words.para(&Text::new("view-sign-says")), words.para(&taken(list))])
         .with([table(list, words)])

@@ -3,6 +3,7 @@
 
 use super::super::list;
 use super::super::signs::{self, Sign};
+use super::pages::PlannedPage;
 use super::{called, section, stands};
 use crate::{Block, Column, Kind, Notice, NoticeKind, Page, Prose, Table, Words};
 use desk::{LotPlan, Plan, SheetReply, Twin};
@@ -30,20 +31,21 @@ const LETTERS: usize = 40;
 
 /// A sheet for each take that is planned, and for each unsorted lot that comes from none of their
 /// stands, with the name of its file. `sheets` holds what is known of each plant.
-pub(super) fn sorting_sheets(
-    plan: &Plan,
-    sheets: &BTreeMap<String, SheetReply>,
-    words: &Words<'_>,
-) -> Vec<(String, Page)> {
-    let mut files: Vec<(String, Page)> = Vec::new();
+pub(super) fn sorting_sheets<'p>(
+    plan: &'p Plan,
+    sheets: &'p BTreeMap<String, SheetReply>,
+) -> Vec<PlannedPage<'p>> {
+    let mut pages: Vec<PlannedPage<'p>> = Vec::new();
     for basket in baskets(plan) {
-        let page = sorting_sheet(plan, &basket, sheets.get(basket.taxon), words);
+        let sheet = sheets.get(basket.taxon);
         let file = (1..)
             .map(|number| file(basket.name, number))
-            .find(|file| files.iter().all(|(other, _)| other != file));
-        files.extend(file.map(|file| (file, page)));
+            .find(|file| pages.iter().all(|other| other.name != *file));
+        let title = title(&basket, sheet);
+        let write = move |words: &Words<'_>| sorting_sheet(plan, &basket, sheet, words);
+        pages.extend(file.map(|file| PlannedPage::new(file, title, write)));
     }
-    files
+    pages
 }
 
 fn baskets(plan: &Plan) -> Vec<Basket<'_>> {
@@ -75,6 +77,14 @@ fn file(name: &str, number: usize) -> String {
     format!("sorting-{plain}{number}").replace("--", "-")
 }
 
+fn title(basket: &Basket<'_>, sheet: Option<&SheetReply>) -> Text {
+    let common = sheet.map_or(basket.taxon, |sheet| sheet.sheet.usual_name());
+    Text::new("forms-sorting-title")
+        .taxon("name", basket.taxon)
+        .with("common", common)
+        .with("stand", basket.name)
+}
+
 /// The sheet of a basket. `sheet` is what is known of the plant.
 fn sorting_sheet(
     plan: &Plan,
@@ -82,15 +92,10 @@ fn sorting_sheet(
     sheet: Option<&SheetReply>,
     words: &Words<'_>,
 ) -> Page {
-    let common = sheet.map_or(basket.taxon, |sheet| sheet.sheet.usual_name());
-    let title = Text::new("forms-sorting-title")
-        .taxon("name", basket.taxon)
-        .with("common", common)
-        .with("stand", basket.name);
     let done = section("forms-sorting-done", recorded(basket, words), words);
     let rounds = if sorted_today(plan, basket) { Vec::new() } else { rounds(words) };
     words
-        .page(Kind::Public, &title)
+        .page(Kind::Public, &title(basket, sheet))
         .with([from(plan, basket, words), rules(words)])
         .with(sheet.map_or_else(|| unknown(words), |sheet| look(sheet, basket, words)))
         .with(done)

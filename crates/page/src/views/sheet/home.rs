@@ -24,15 +24,19 @@ pub(in crate::views) struct FromOuting<'a> {
     pub(in crate::views) foot: Block,
 }
 
+/// What it is called.
+pub(in crate::views) fn title(reply: &SheetReply) -> Text {
+    Text::new("view-home-title")
+        .taxon("name", &reply.sheet.name)
+        .with("common", reply.sheet.usual_name())
+}
+
 pub(in crate::views) fn page(
     reply: &SheetReply,
     outing: FromOuting<'_>,
     words: &Words<'_>,
     cited: impl Fn(&SheetReply) -> BTreeSet<SourceId>,
 ) -> Page {
-    let title = Text::new("view-home-title")
-        .taxon("name", &reply.sheet.name)
-        .with("common", reply.sheet.usual_name());
     let mut shared = shared(reply, &outing.looks);
     let kept = cited(&shared);
     shared.sources = reply.sources.clone();
@@ -57,7 +61,7 @@ pub(in crate::views) fn page(
         vec![outing.foot],
         view.section("sheet-sources", by_author(&shared.sources)),
     ];
-    words.page(Kind::Public, &title).with(parts.into_iter().flatten())
+    words.page(Kind::Public, &title(reply)).with(parts.into_iter().flatten())
 }
 
 /// What of a sheet is for everybody, and no more of it than is looked at.
