@@ -204,7 +204,7 @@ let seen = 0;
 // Where it stands how much of each book was handed out.
 const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
 
-async function answer({ to, form, files }) {
+async function answer({ to, form, files, habits }) {
   const begun = program ?? starting ?? start();
   starting = undefined;
   const [database, running] = await Promise.all([stored, begun]);
@@ -213,7 +213,7 @@ async function answer({ to, form, files }) {
   return alone(async () => {
     await catchUp(database);
     const said = form && (await unsealed(database, form));
-    const visit = { to, form: said ?? null, files: files ?? [] };
+    const visit = { to, form: said ?? null, files: files ?? [], habits };
     let shown = tell(program, { visit: { ...visit, ...moment() } });
     if (shown.unread) {
       await read();

@@ -23,7 +23,7 @@ pub(super) fn tap(app: &mut App, to: &str, said: &[(&str, &str)], now: DateTime)
     let seed = format!("{now} {said:?}");
     let ms = moment("").ms + i64::from(now.hour()) * 3_600_000 + i64::from(now.minute()) * 60_000;
     let at = app::Moment { now, ms, ..moment(&seed) };
-    app.show(&Visit { to: to.to_owned(), at, form: Some(Form(form.collect())), files: Vec::new() })
+    app.show(&Visit { to: to.to_owned(), at, form: Some(Form(form.collect())), ..Visit::default() })
 }
 
 /// What the demo's readers saw of the ramsons.
