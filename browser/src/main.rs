@@ -11,6 +11,7 @@ mod exchange;
 mod first_visit;
 mod form;
 mod ground;
+mod habits;
 mod in_hand;
 mod killed;
 mod net_log;
@@ -83,6 +84,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("newer", newer::run);
     scenario!("pdf", pdf::run);
     scenario!("exchange", exchange::run);
+    scenario!("habits", habits::run);
     scenario!("access", access::run);
     scenario!("twelve", twelve::run);
     taps::figures(&mut ground.taps);

@@ -10,7 +10,7 @@ const KILLS: &str = "3";
 const MANY_KILLS: &str = "200";
 
 /// What is tested.
-const TESTED: [&str; 13] = [
+const TESTED: [&str; 14] = [
     "first-visit",
     "without-network",
     "plain-http",
@@ -23,6 +23,7 @@ const TESTED: [&str; 13] = [
     "newer",
     "pdf",
     "exchange",
+    "habits",
     "access",
 ];
 

@@ -111,6 +111,9 @@ impl App {
     pub fn show(&mut self, visit: &Visit) -> Shown {
         self.world.now = visit.at.now;
         self.opens.clone_from(&visit.opens);
+        if self.catalogue.habits() != visit.habits {
+            self.catalogue = self.catalogue.with_habits(visit.habits);
+        }
         let address = Address::read(&visit.to);
         // The first screen is there at once, even on a slow phone.
         if !self.knows && (address != Address::Home || visit.form.is_some()) {
@@ -235,7 +238,8 @@ impl App {
     /// The page that a form names, to be made a PDF elsewhere: it shows what the screen shows.
     fn pdf_order(&self, book: &str, form: &Form, visit: &Visit) -> Option<PdfOrder> {
         let file = self.file_with_answers(book)?;
-        Some(PdfOrder { page: form.one(screen::PAGE), now: visit.at.now, file })
+        let page = form.one(screen::PAGE);
+        Some(PdfOrder { page, now: visit.at.now, file, habits: visit.habits })
     }
 
     /// What is shown when an act was done: the rows of the table, the next look, or the outing.

@@ -157,6 +157,18 @@ fn document(version: &str, words: &Catalogue, host: Host) -> String {
                         option value="" { (word("app-hand-right")) }
                         option value="left" { (word("app-hand-left")) }
                     }
+                    label for="measures" { (word("app-measures")) }
+                    select #measures {
+                        option value="" { (word("app-measures-metric")) }
+                        option value="us" { (word("app-measures-us")) }
+                        option value="imperial" { (word("app-measures-imperial")) }
+                    }
+                    label for="dates" { (word("app-dates")) }
+                    select #dates {
+                        option value="" { (word("app-dates-day-month-year")) }
+                        option value="month-day-year" { (word("app-dates-month-day-year")) }
+                        option value="year-month-day" { (word("app-dates-year-month-day")) }
+                    }
                 }
                 template #clock {
                     li {

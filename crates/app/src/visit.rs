@@ -5,6 +5,7 @@ use base64::engine::general_purpose::STANDARD;
 use desk::InputFile;
 use ground::{ContentId, Fault, Place};
 use jiff::civil::DateTime;
+use page::Habits;
 use serde::{Deserialize, Serialize};
 
 /// What the browser tells.
@@ -95,6 +96,9 @@ pub struct Visit {
     /// The files that were chosen in it.
     #[serde(default)]
     pub files: Vec<ChosenFile>,
+    /// By which measures and in which order of dates the reader is used to read.
+    #[serde(default)]
+    pub habits: Habits,
 }
 
 /// A file as somebody chose it, before it is known to be text.
@@ -181,6 +185,9 @@ pub struct PdfOrder {
     pub now: DateTime,
     /// The outing; what people said of themselves is in it only while that is open.
     pub file: InputFile,
+    /// What its reader is used to.
+    #[serde(default)]
+    pub habits: Habits,
 }
 
 /// A screen.

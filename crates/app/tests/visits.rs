@@ -1,6 +1,8 @@
 //! Visits as a browser makes them: what is shown, what is kept, what is refused.
 #![expect(clippy::unwrap_used, reason = "a test reports by panicking")]
 
+#[path = "visits/habits.rs"]
+mod habits;
 #[path = "visits/in_hand.rs"]
 mod in_hand;
 #[path = "visits/serving.rs"]
@@ -10,6 +12,7 @@ use app::{App, ChosenFile, Form, Kept, Message, Moment, Shown, Visit};
 use base64::Engine as _;
 use base64::engine::general_purpose::STANDARD;
 use desk::InputFile;
+use page::Habits;
 use std::fs;
 use std::path::Path;
 
@@ -50,7 +53,13 @@ fn take_in_bytes(app: &mut App, files: Vec<(String, Vec<u8>)>) -> Shown {
     let to = "/take-in".to_owned();
     let file = |(name, bytes)| ChosenFile { name, base64: STANDARD.encode::<Vec<u8>>(bytes) };
     let files = files.into_iter().map(file).collect();
-    app.show(&Visit { to, at: moment("take in"), form: Some(Form::default()), files, opens: None })
+    app.show(&Visit {
+        to,
+        at: moment("take in"),
+        form: Some(Form::default()),
+        files,
+        ..Visit::default()
+    })
 }
 
 const EVENING: [&str; 3] = ["spring-evening.toml", "spring-people.toml", "spring-health.toml"];
@@ -194,13 +203,17 @@ fn equal_visits_to_equal_apps_give_equal_bytes() {
 
 /// Fills a form in. Each field is written as `field=what is said`.
 fn fill(app: &mut App, to: &str, said: &[&str]) -> Shown {
+    fill_as(Habits::default(), app, to, said)
+}
+
+fn fill_as(habits: Habits, app: &mut App, to: &str, said: &[&str]) -> Shown {
     let fields = said.iter().map(|said| {
         let (field, said) = said.split_once('=').unwrap();
         (field.to_owned(), said.to_owned())
     });
     let form = Some(Form(fields.collect()));
     let at = moment(&format!("{to} {said:?}"));
-    app.show(&Visit { to: to.to_owned(), at, form, ..Visit::default() })
+    app.show(&Visit { to: to.to_owned(), at, form, habits, ..Visit::default() })
 }
 
 const OUTING: [&str; 8] = [
@@ -451,7 +464,8 @@ fn outings_to_come_stand_first_the_next_one_before_all() {
         };
         let (to, at) = ("/take-in".to_owned(), moment(day));
         let files = files.into_iter().map(file).collect();
-        let begun = app.show(&Visit { to, at, form: Some(Form::default()), files, opens: None });
+        let begun =
+            app.show(&Visit { to, at, form: Some(Form::default()), files, ..Visit::default() });
         assert_eq!(begun.keep.len(), 1, "{}", begun.main);
     }
     let home = follow(&mut app, "/").main;

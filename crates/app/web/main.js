@@ -15,9 +15,13 @@ function ask(visit) {
   return new Promise((answered) => {
     asked += 1;
     waiting.set(asked, answered);
-    worker.postMessage({ id: asked, ...visit });
+    worker.postMessage({ id: asked, habits: habits(), ...visit });
   });
 }
+
+// How amounts and dates are to be said; what is not chosen is left to the program.
+const choices = ["measures", "dates"].map((id) => document.getElementById(id));
+const habits = () => Object.fromEntries(choices.filter(({ value }) => value).map(({ id, value }) => [id, value]));
 
 // ---- moving about ----------------------------------------------------------------------------
 
@@ -25,6 +29,8 @@ const address = () => (location.hash.startsWith("#/") ? location.hash.slice(1) :
 
 // Screens are asked for one after the other; only the answer to the last is shown.
 let latest = 0;
+// Whether somebody has filled something in that no screen by its address has.
+let filled = false;
 let holding;
 
 async function show(to, { said, back } = {}) {
@@ -38,6 +44,7 @@ async function show(to, { said, back } = {}) {
   clearTimeout(slow);
   if (mine !== latest) return;
   main.removeAttribute("aria-busy");
+  filled = Boolean(said);
   if (failed) return said ? warn(failed) : tell(failed);
   const hash = `#${shown.at}`;
   if (location.hash !== hash) history[said ? "pushState" : "replaceState"](null, "", hash);
@@ -116,8 +123,11 @@ addEventListener("click", (event) => {
   else open(to);
 });
 
+main.addEventListener("input", () => (filled = true));
+
 // A button that counts: never below nothing.
 function step({ of, step }) {
+  filled = true;
   const field = document.getElementById(of);
   field.value = Math.max(0, (Number.parseInt(field.value, 10) || 0) + Number(step));
 }
@@ -239,14 +249,22 @@ measured();
 
 // ---- how it looks ----------------------------------------------------------------------------
 
-for (const choice of [document.getElementById("looks"), document.getElementById("hand")]) {
-  choice.value = localStorage.getItem(choice.id) ?? "";
-  const dress = () => (document.documentElement.dataset[choice.id] = choice.value);
+const dress = ({ id, value }) => (document.documentElement.dataset[id] = value);
+
+// What was filled in would be lost: such a screen is said as it was until the next.
+function resay() {
+  if (!filled) show(address(), { back: scrollY });
+}
+
+const chosen = { looks: dress, hand: dress, measures: resay, dates: resay };
+for (const [id, changed] of Object.entries(chosen)) {
+  const choice = document.getElementById(id);
+  choice.value = localStorage.getItem(id) ?? "";
   choice.addEventListener("change", () => {
-    localStorage.setItem(choice.id, choice.value);
-    dress();
+    localStorage.setItem(id, choice.value);
+    changed(choice);
   });
-  dress();
+  if (changed === dress) dress(choice);
 }
 
 // ---- without a network -----------------------------------------------------------------------

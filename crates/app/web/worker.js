@@ -204,7 +204,7 @@ let seen = 0;
 // Where it stands how much of each book was handed out.
 const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
 
-async function answer({ to, form, files, opens }) {
+async function answer({ to, form, files, opens, habits }) {
   const begun = program ?? starting ?? start();
   starting = undefined;
   const [database, running] = await Promise.all([stored, begun]);
@@ -213,7 +213,7 @@ async function answer({ to, form, files, opens }) {
   return alone(async () => {
     await catchUp(database);
     const said = form && (await unsealed(database, form));
-    const visit = { to, form: said ?? null, files: files ?? [], opens: opens ?? null };
+    const visit = { to, form: said ?? null, files: files ?? [], opens: opens ?? null, habits };
     let shown = tell(program, { visit: { ...visit, ...moment() } });
     if (shown.unread) {
       await read();

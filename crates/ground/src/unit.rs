@@ -120,6 +120,11 @@ units! {
     SquareMetre, "m²" | "m2", Area, 1.0;
     /// Hectare.
     Hectare, "ha" | "hectare" | "hectares", Area, 1e4;
+    /// Square foot: exactly 0.09290304 m², the square of the foot.
+    SquareFoot, "ft²" | "ft2" | "sq ft" | "square foot" | "square feet", Area, 0.092_903_04;
+    /// Acre of 4,840 square yards: exactly 4,046.8564224 m² (UK Weights and Measures Act 1985, schedule 1;
+    /// NIST Handbook 44, appendix C).
+    Acre, "acre" | "acres", Area, 4_046.856_422_4;
     /// Day.
     Day, "d" | "day" | "days", Duration, 1440.0;
     /// Year of 365 days.

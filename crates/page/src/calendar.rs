@@ -4,8 +4,8 @@
 //! lightly than a page. Written by hand, since the identifiers and stamps of a pure crate come from
 //! what it is given.
 
-use crate::Words;
 use crate::views::act;
+use crate::{Habits, Words};
 use desk::{Act, Due, Plan};
 use ground::{ContentId, Text};
 use jiff::Timestamp;
@@ -26,6 +26,9 @@ const MOST_OCTETS: usize = 75;
 #[must_use]
 pub fn calendar(plan: &Plan, words: &Words<'_>) -> String {
     let stamp = stamp(plan);
+    // Programs read it, too: it hangs on nobody's habits.
+    let catalogue = words.catalogue.with_habits(Habits::default());
+    let words = &Words { catalogue: &catalogue, ..*words };
     let events = std::iter::once(outing(plan, words)).chain(dues(plan, words));
     let mut lines = vec![
         "BEGIN:VCALENDAR".to_owned(),

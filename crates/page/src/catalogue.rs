@@ -2,6 +2,7 @@
 
 use crate::clean::{TAXON_ENDS, TAXON_STARTS};
 use crate::direction::{Direction, END_ISOLATE, ISOLATE};
+use crate::habits::Habits;
 use crate::number::whole;
 use crate::prose::Prose;
 use fluent_bundle::concurrent::FluentBundle;
@@ -9,6 +10,7 @@ use fluent_bundle::{FluentResource, FluentValue};
 use fluent_syntax::ast::Entry;
 use ground::Text;
 use std::collections::BTreeMap;
+use std::sync::Arc;
 use unic_langid::LanguageIdentifier;
 
 /// A file of messages in Fluent syntax.
@@ -26,8 +28,15 @@ pub struct MessageFile<'a> {
 pub const MESSAGE_FILES: &[MessageFile<'static>] =
     include!(concat!(env!("OUT_DIR"), "/messages.rs"));
 
-/// The messages of one language.
+/// The messages of one language, said as a reader is used to it. A copy shares the messages.
+#[derive(Clone)]
 pub struct Catalogue {
+    pub(crate) messages: Arc<Messages>,
+    pub(crate) habits: Habits,
+}
+
+/// Messages as they were read.
+pub(crate) struct Messages {
     pub(crate) bundle: FluentBundle<FluentResource>,
     language: LanguageIdentifier,
     pub(crate) direction: Direction,
@@ -59,57 +68,55 @@ impl Catalogue {
             _ => None,
         }));
         let direction = Direction::of_known(&language);
-        let mut catalogue = Self { bundle, language, direction, flaws, fields: BTreeMap::new() };
+        let mut messages = Messages { bundle, language, direction, flaws, fields: BTreeMap::new() };
         for file in files {
-            catalogue.add(file);
+            messages.add(file);
         }
-        catalogue
+        Self { messages: Arc::new(messages), habits: Habits::default() }
     }
 
-    fn add(&mut self, file: MessageFile<'_>) {
-        let resource = match FluentResource::try_new(file.text.to_owned()) {
-            Ok(resource) => resource,
-            Err((resource, errors)) => {
-                let flaws =
-                    errors.iter().map(|e| format!("{}: {e} (byte {})", file.name, e.pos.start));
-                self.flaws.extend(flaws);
-                resource
-            }
-        };
-        for entry in resource.entries() {
-            let Entry::Message(message) = entry else {
-                continue;
-            };
-            let fields = message.attributes.iter().map(|a| a.id.name.to_owned());
-            self.fields.insert(message.id.name.to_owned(), fields.collect());
-        }
-        if let Err(errors) = self.bundle.add_resource(resource) {
-            let flaws = errors.iter().map(|e| format!("{}: {e}", file.name));
-            self.flaws.extend(flaws);
-        }
+    /// The same messages for a reader of these habits.
+    ///
+    /// ```
+    /// use ground::Unit;
+    /// use page::{Catalogue, Habits, Measures, Rounding};
+    /// let us = Habits { measures: Measures::Us, ..Habits::default() };
+    /// let catalogue = Catalogue::english().with_habits(us);
+    /// let said = catalogue.amount(150.0, Unit::Gram, Rounding::Nearest);
+    /// assert_eq!(said, "150\u{a0}g (5.3\u{a0}oz)");
+    /// ```
+    #[must_use]
+    pub fn with_habits(&self, habits: Habits) -> Self {
+        Self { habits, ..self.clone() }
+    }
+
+    /// What the reader is used to.
+    #[must_use]
+    pub fn habits(&self) -> Habits {
+        self.habits
     }
 
     /// The language of the messages, as a BCP 47 tag.
     #[must_use]
     pub fn language(&self) -> String {
-        self.language.to_string()
+        self.messages.language.to_string()
     }
 
     /// What is wrong with the message files: lines that cannot be read, names used twice.
     #[must_use]
     pub fn flaws(&self) -> &[String] {
-        &self.flaws
+        &self.messages.flaws
     }
 
     /// Every message, with the names of its further sentences, such as `want` and `mend`.
     pub fn messages(&self) -> impl Iterator<Item = (&str, &[String])> {
-        self.fields.iter().map(|(id, fields)| (id.as_str(), fields.as_slice()))
+        self.messages.fields.iter().map(|(id, fields)| (id.as_str(), fields.as_slice()))
     }
 
     /// Whether it holds a message.
     #[must_use]
     pub fn has(&self, id: &str) -> bool {
-        self.fields.contains_key(id)
+        self.messages.fields.contains_key(id)
     }
 
     /// Which of these messages it does not hold.
@@ -146,7 +153,7 @@ impl Catalogue {
 
     /// A sentence without marks; where it runs from right to left, scientific names stay isolated.
     fn unmarked(&self, marked: &str) -> String {
-        match self.direction {
+        match self.messages.direction {
             Direction::LeftToRight => marked.replace([TAXON_STARTS, TAXON_ENDS], ""),
             Direction::RightToLeft => {
                 marked.replace(TAXON_STARTS, ISOLATE).replace(TAXON_ENDS, END_ISOLATE)
@@ -166,6 +173,31 @@ impl Catalogue {
         let mut gaps = Vec::new();
         self.compose(text, None, &mut gaps);
         gaps
+    }
+}
+
+impl Messages {
+    fn add(&mut self, file: MessageFile<'_>) {
+        let resource = match FluentResource::try_new(file.text.to_owned()) {
+            Ok(resource) => resource,
+            Err((resource, errors)) => {
+                let flaws =
+                    errors.iter().map(|e| format!("{}: {e} (byte {})", file.name, e.pos.start));
+                self.flaws.extend(flaws);
+                resource
+            }
+        };
+        for entry in resource.entries() {
+            let Entry::Message(message) = entry else {
+                continue;
+            };
+            let fields = message.attributes.iter().map(|a| a.id.name.to_owned());
+            self.fields.insert(message.id.name.to_owned(), fields.collect());
+        }
+        if let Err(errors) = self.bundle.add_resource(resource) {
+            let flaws = errors.iter().map(|e| format!("{}: {e}", file.name));
+            self.flaws.extend(flaws);
+        }
     }
 }
 

@@ -1,6 +1,6 @@
 //! Sentences beside the messages of a JSON document, so that it can be read without the catalogue.
 
-use crate::Catalogue;
+use crate::{Catalogue, Habits};
 use ground::{Fault, Text};
 use serde_json::{Map, Value};
 
@@ -9,8 +9,13 @@ impl Catalogue {
     /// `"want"` and `"mend"` beside each fault. Nothing else changes.
     #[must_use]
     pub fn add_texts(&self, document: Value) -> Value {
+        // Programs read it: it hangs on nobody's habits.
+        self.with_habits(Habits::default()).add_to(document)
+    }
+
+    fn add_to(&self, document: Value) -> Value {
         match document {
-            Value::Array(items) => items.into_iter().map(|item| self.add_texts(item)).collect(),
+            Value::Array(items) => items.into_iter().map(|item| self.add_to(item)).collect(),
             Value::Object(fields) => Value::Object(self.add_to_object(fields)),
             other => other,
         }
@@ -18,7 +23,7 @@ impl Catalogue {
 
     fn add_to_object(&self, fields: Map<String, Value>) -> Map<String, Value> {
         if !fields.contains_key("text_id") {
-            return fields.into_iter().map(|(name, value)| (name, self.add_texts(value))).collect();
+            return fields.into_iter().map(|(name, value)| (name, self.add_to(value))).collect();
         }
         let mut fields = fields;
         let whole = Value::Object(fields.clone());

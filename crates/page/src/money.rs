@@ -26,7 +26,7 @@ impl Catalogue {
             code => self.assemble("money-other", &[number, ("code", code.into())]),
         };
         let said = if amount < Cents::ZERO { format!("−{said}") } else { said };
-        self.direction.isolated(&said)
+        self.messages.direction.isolated(&said)
     }
 }
 

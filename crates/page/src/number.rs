@@ -23,6 +23,9 @@ enum Grain {
     Significant,
     /// Three significant digits.
     Three,
+    /// Tenths below 100, two significant digits where that would show nothing, three from 100 up: what
+    /// stands beside an amount is no finer than it.
+    Beside,
 }
 
 fn grain(unit: Unit) -> Grain {
@@ -32,6 +35,7 @@ fn grain(unit: Unit) -> Grain {
         | Unit::Kilometre
         | Unit::Mile
         | Unit::Hectare
+        | Unit::Acre
         | Unit::GramPer100Millilitre
         | Unit::GramPerLitre
         | Unit::GramPerMillilitre => Grain::Three,
@@ -68,10 +72,19 @@ fn grain(unit: Unit) -> Grain {
 /// ```
 #[must_use]
 pub fn numerals(value: f64, unit: Unit, rounding: Rounding) -> String {
+    grained(value, &grain(unit), rounding)
+}
+
+/// A number that stands beside an amount in another unit.
+pub(crate) fn beside(value: f64, rounding: Rounding) -> String {
+    grained(value, &Grain::Beside, rounding)
+}
+
+fn grained(value: f64, grain: &Grain, rounding: Rounding) -> String {
     if !value.is_finite() {
         return "?".to_owned();
     }
-    let decimals = decimals(value, unit);
+    let decimals = decimals(value, grain);
     let whole = round(shifted(value, decimals), rounding);
     let rounded = shifted(whole, -decimals);
     let places = usize::try_from(decimals).unwrap_or(0);
@@ -85,10 +98,10 @@ pub fn whole(count: i64) -> String {
 }
 
 /// How many decimals are shown; below zero, so many digits before the point are zeros.
-fn decimals(value: f64, unit: Unit) -> i32 {
+fn decimals(value: f64, grain: &Grain) -> i32 {
     let size = magnitude(value);
     let significant = |digits: i32| digits - 1 - size;
-    match grain(unit) {
+    match *grain {
         Grain::Scale if size >= 1 => 0,
         Grain::Scale if size == 0 => 1,
         Grain::Scale => significant(2),
@@ -96,7 +109,9 @@ fn decimals(value: f64, unit: Unit) -> i32 {
         Grain::Decimals(_) => significant(2),
         Grain::Significant if size >= 2 => significant(3),
         Grain::Significant => significant(2),
-        Grain::Three => significant(3),
+        Grain::Beside if size == 0 || size == 1 => 1,
+        Grain::Beside if size < 0 => significant(2),
+        Grain::Three | Grain::Beside => significant(3),
     }
 }
 

@@ -2,9 +2,9 @@
 
 use crate::Catalogue;
 use crate::clean::{TAXON_ENDS, TAXON_STARTS, clean};
-use crate::number::{Rounding, numerals, whole};
+use crate::number::{Rounding, beside, numerals, whole};
 use fluent_bundle::{FluentArgs, FluentValue};
-use ground::{Arg, Text, Unit};
+use ground::{Arg, SaidUnit, Text, Unit};
 
 impl Catalogue {
     /// The sentence of a message, or of one of its fields, with scientific names marked.
@@ -59,7 +59,7 @@ impl Catalogue {
         args: &FluentArgs<'_>,
         gaps: &mut Vec<String>,
     ) -> String {
-        let message = self.bundle.get_message(id);
+        let message = self.messages.bundle.get_message(id);
         let pattern = message.and_then(|message| match field {
             None => message.value(),
             Some(field) => message.get_attribute(field).map(|found| found.value()),
@@ -70,7 +70,7 @@ impl Catalogue {
             return format!("⟦{}⟧", clean(&name));
         };
         let mut errors = Vec::new();
-        let said = self.bundle.format_pattern(pattern, Some(args), &mut errors);
+        let said = self.messages.bundle.format_pattern(pattern, Some(args), &mut errors);
         gaps.extend(errors.iter().map(|error| format!("{name}: {error}")));
         said.into_owned()
     }
@@ -82,7 +82,8 @@ impl Catalogue {
         self.format(id, None, &args, &mut Vec::new())
     }
 
-    /// An amount with its unit, as people write it; number and unit stay on one line.
+    /// An amount with its unit, as people write it; number and unit stay on one line. What the reader
+    /// weighs and measures by stands beside it, rounded the same way.
     ///
     /// ```
     /// use ground::Unit;
@@ -93,35 +94,60 @@ impl Catalogue {
     /// ```
     #[must_use]
     pub fn amount(&self, value: f64, unit: Unit, rounding: Rounding) -> String {
-        self.with_unit(numerals(value, unit, rounding), value, unit)
+        let said = self.in_unit(numerals(value, unit, rounding), value, SaidUnit::Fixed(unit));
+        self.and_beside(said, [value, value], unit, rounding)
     }
 
-    /// A number that is written already, with its unit; `value` chooses the plural.
+    /// A number that is written already, to the nearest, with its unit; `value` chooses the plural.
     pub(crate) fn with_unit(&self, number: String, value: f64, unit: Unit) -> String {
-        match unit_message(unit) {
-            None if unit == Unit::One => number,
-            None => self.direction.isolated(&format!("{number}\u{a0}{}", unit.symbol())),
-            Some(id) => {
-                let shown = number.parse().unwrap_or(value);
-                let parts = [("shown", FluentValue::from(shown)), ("number", number.into())];
-                self.assemble(id, &parts)
-            }
-        }
+        let said = self.in_unit(number, value, SaidUnit::Fixed(unit));
+        self.and_beside(said, [value, value], unit, Rounding::Nearest)
     }
 
     /// A range of amounts: the unit is said once, and equal ends are one amount.
     #[must_use]
     pub fn range(&self, low: f64, high: f64, unit: Unit) -> String {
-        let first = numerals(low, unit, Rounding::Nearest);
-        let last = self.amount(high, unit, Rounding::Nearest);
-        if first == numerals(high, unit, Rounding::Nearest) {
-            return last;
-        }
-        let parts = [("low", first.into()), ("high", last.into())];
-        self.assemble("range", &parts)
+        let ends = [low, high].map(|end| numerals(end, unit, Rounding::Nearest));
+        let said = self.between(ends, high, SaidUnit::Fixed(unit));
+        self.and_beside(said, [low, high], unit, Rounding::Nearest)
     }
 
-    /// A day with the name of its month.
+    /// What was said of an amount or a range, and beside it the same in the measures of the reader.
+    fn and_beside(&self, said: String, ends: [f64; 2], unit: Unit, rounding: Rounding) -> String {
+        let measures = self.habits.measures;
+        let Some(other) = measures.beside(ends, unit) else { return said };
+        let [low, high] = ends.map(|end| measures.converted(end, unit, other));
+        let numbers = [low, high].map(|end| beside(end, rounding));
+        let other = self.between(numbers, high, other);
+        self.assemble("beside", &[("amount", said.into()), ("other", other.into())])
+    }
+
+    /// A range of numbers that are written already; the last one's value chooses the plural.
+    fn between(&self, [low, high]: [String; 2], value: f64, unit: SaidUnit) -> String {
+        let single = low == high;
+        let last = self.in_unit(high, value, unit);
+        if single {
+            return last;
+        }
+        self.assemble("range", &[("low", low.into()), ("high", last.into())])
+    }
+
+    fn in_unit(&self, number: String, value: f64, unit: SaidUnit) -> String {
+        match unit_message(unit) {
+            Ok(id) => {
+                let shown = number.parse().unwrap_or(value);
+                let parts = [("shown", FluentValue::from(shown)), ("number", number.into())];
+                self.assemble(&id, &parts)
+            }
+            Err(Unit::One) => number,
+            Err(unit) => {
+                let said = format!("{number}\u{a0}{}", unit.symbol());
+                self.messages.direction.isolated(&said)
+            }
+        }
+    }
+
+    /// A day with the name of its month, which no order can mistake.
     ///
     /// ```
     /// let day = jiff::civil::date(2026, 4, 12);
@@ -135,12 +161,12 @@ impl Catalogue {
             ("month", month.into()),
             ("year", day.year().to_string().into()),
         ];
-        self.assemble("day", &parts)
+        self.assemble(self.habits.dates.message(), &parts)
     }
 
     /// Words that somebody else wrote, fit to stand in a sentence.
     pub(crate) fn name(&self, words: &str) -> String {
-        self.direction.isolated(&clean(words))
+        self.messages.direction.isolated(&clean(words))
     }
 
     /// Several things in one sentence: "a, b and c".
@@ -162,8 +188,15 @@ impl Catalogue {
     }
 }
 
-/// The message that says a unit in words, for units that are not written as a symbol.
-fn unit_message(unit: Unit) -> Option<&'static str> {
+/// The message that says a unit in words, or the unit where it is written as a symbol.
+fn unit_message(unit: SaidUnit) -> Result<String, Unit> {
+    match unit {
+        SaidUnit::Kitchen(measure) => Ok(format!("unit-{}", measure.word().replace(' ', "-"))),
+        SaidUnit::Fixed(unit) => fixed_unit_message(unit).map(str::to_owned).ok_or(unit),
+    }
+}
+
+fn fixed_unit_message(unit: Unit) -> Option<&'static str> {
     Some(match unit {
         Unit::Day => "unit-day",
         Unit::Year => "unit-year",
@@ -172,6 +205,7 @@ fn unit_message(unit: Unit) -> Option<&'static str> {
         Unit::Minute => "unit-minute",
         Unit::Second => "unit-second",
         Unit::Mile => "unit-mile",
+        Unit::Acre => "unit-acre",
         Unit::Percent => "unit-percent",
         Unit::PercentMass => "unit-percent-mass",
         Unit::GramPerDay => "unit-gram-per-day",

@@ -8,6 +8,7 @@ mod command;
 mod failed;
 mod files;
 mod folder;
+mod habits;
 mod own;
 mod pages;
 mod printer;
@@ -21,6 +22,7 @@ use command::{Ask, Command};
 use desk::{Reply, World};
 use failed::Failed;
 use ground::Faults;
+use habits::HabitArgs;
 use page::{Catalogue, Words};
 use screen::{Screen, ScreenArgs};
 use std::io::{self, Write as _};
@@ -41,6 +43,8 @@ const AT_FAULT: u8 = 2;
 struct Trug {
     #[command(flatten)]
     screen: ScreenArgs,
+    #[command(flatten)]
+    habits: HabitArgs,
     /// A folder of your own herbal files, laid over the herbal
     #[arg(long, global = true, value_name = "DIR", help_heading = "Options of every command")]
     own: Option<PathBuf>,
@@ -50,7 +54,7 @@ struct Trug {
 
 fn main() -> ExitCode {
     let asked = Trug::parse();
-    let catalogue = Catalogue::english();
+    let catalogue = Catalogue::english().with_habits(asked.habits.habits());
     match &asked.command {
         Command::App(app) => match app.run() {
             Ok(()) => ExitCode::SUCCESS,

@@ -27,7 +27,7 @@ impl Printer {
     }
 
     fn printed(&self, order: &[u8]) -> Result<Vec<u8>, Faults> {
-        let PdfOrder { page: name, now, file } = serde_json::from_slice(order)
+        let PdfOrder { page: name, now, file, habits } = serde_json::from_slice(order)
             .map_err(|error| Fault::new("app-no-message", Place::default(), error.to_string()))?;
         let file = InputFile::from_bytes(&file.name, file.text.into_bytes())?;
         let mut world = self.knowledge.world();
@@ -35,7 +35,8 @@ impl Printer {
         let reply = desk::answer(&world, Request::Plan { files: vec![file], reasons: false })?;
         let unknown = || Fault::new("app-no-message", Place::default(), name.as_str());
         let Reply::Plan(plan) = reply else { return Err(unknown().into()) };
-        let words = Words::new(&self.catalogue).with_herbal(world.herbal());
+        let catalogue = self.catalogue.with_habits(habits);
+        let words = Words::new(&catalogue).with_herbal(world.herbal());
         let paper = usual_paper(plan.head.region);
         let all = pages(&plan, &sheets(&world, &plan), paper, &words);
         let wanted = all.into_iter().find(|page| page.name == name).ok_or_else(unknown)?;

@@ -3,6 +3,7 @@
 
 use app::PdfOrder;
 use desk::InputFile;
+use page::Habits;
 use std::fs;
 use std::io::{BufRead as _, BufReader, Read as _, Write as _};
 use std::net::TcpStream;
@@ -87,7 +88,8 @@ fn order(page: &str) -> Vec<u8> {
     let text = text.lines().filter(|line| !line.starts_with("include")).collect::<Vec<_>>();
     let file = InputFile { name: "outing.toml".to_owned(), text: text.join("\n") };
     let now = jiff::civil::date(2027, 10, 1).at(19, 0, 0, 0);
-    serde_json::to_vec(&PdfOrder { page: page.to_owned(), now, file }).unwrap()
+    serde_json::to_vec(&PdfOrder { page: page.to_owned(), now, file, habits: Habits::default() })
+        .unwrap()
 }
 
 #[test]

@@ -13,6 +13,7 @@ use ground::{Fault, Faults, MeasureSystem, Part, Region};
 use harvest::Purpose;
 use identify::Level;
 use maud::{Markup, html};
+use page::Measures;
 use std::collections::BTreeSet;
 
 /// A form that was filled in, and what is wrong with it.
@@ -297,7 +298,10 @@ impl App {
     fn hint(&self, table: &str, field: &str) -> Option<String> {
         let own = format!("app-hint-{table}-{field}");
         let any = format!("app-hint-{field}");
-        [own, any].iter().find(|id| self.has(id)).map(|id| self.word(id))
+        let metric = [own, any].into_iter().find(|id| self.has(id))?;
+        let other = format!("{metric}-not-metric");
+        let is_metric = self.words().catalogue.habits().measures == Measures::Metric;
+        Some(self.word(if is_metric || !self.has(&other) { &metric } else { &other }))
     }
 
     /// The stages that the herbal tells apart, of the plants that grow at the stands of an outing or

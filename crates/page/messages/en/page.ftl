@@ -7,6 +7,8 @@
 
 # $day, $month, $year: already words.
 day = { $day }{"\u00A0"}{ $month } { $year }
+day-month-first = { $month }{"\u00A0"}{ $day }, { $year }
+day-year-first = { $year } { $month }{"\u00A0"}{ $day }
 month-1 = January
 month-2 = February
 month-3 = March
@@ -36,6 +38,8 @@ month-short-12 = D
 list-last = { $before } and { $last }
 list-none = none
 range = { $low } to { $high }
+# $other: the same amount in the measures that the reader is used to.
+beside = { $amount } ({ $other })
 months-between = { $first } to { $last }
 months-none = in no month
 
@@ -77,6 +81,23 @@ unit-second = { $shown ->
 unit-mile = { $shown ->
     [one] { $number }{"\u00A0"}mile
    *[other] { $number }{"\u00A0"}miles
+ }
+unit-acre = { $shown ->
+    [one] { $number }{"\u00A0"}acre
+   *[other] { $number }{"\u00A0"}acres
+ }
+unit-fluid-ounce = { $number }{"\u00A0"}fl{"\u00A0"}oz
+unit-cup = { $shown ->
+    [one] { $number }{"\u00A0"}cup
+   *[other] { $number }{"\u00A0"}cups
+ }
+unit-pint = { $shown ->
+    [one] { $number }{"\u00A0"}pint
+   *[other] { $number }{"\u00A0"}pints
+ }
+unit-quart = { $shown ->
+    [one] { $number }{"\u00A0"}quart
+   *[other] { $number }{"\u00A0"}quarts
  }
 unit-percent = { $number }{"\u00A0"}%
 unit-percent-mass = { $number }{"\u00A0"}% by mass

@@ -1,7 +1,8 @@
 //! A preparation: what goes in, what is done, what comes out, how strong it is, how it keeps.
 
 use crate::{
-    Anchor, Block, Column, Details, Fact, Kind, Level, NoticeKind, Page, Prose, Table, Words,
+    Anchor, Block, Column, Details, Fact, Kind, Level, NoticeKind, Page, Prose, Rounding, Table,
+    Words, numerals,
 };
 use desk::{MakeReply, PotPlan};
 use ground::{Answer, PerVolume, Text, Unit};
@@ -76,12 +77,15 @@ pub(super) fn spanned<T: Copy>(
     unit: Unit,
     words: &Words<'_>,
 ) -> Prose {
-    let middle = words.amount(number(span.middle), unit);
-    let range = words.catalogue.range(number(span.low), number(span.high), unit);
-    if range == middle.plain() {
-        return middle;
+    let [low, middle, high] = [span.low, span.middle, span.high].map(number);
+    let said = words.amount(middle, unit);
+    let [first, read, last] =
+        [low, middle, high].map(|value| numerals(value, unit, Rounding::Nearest));
+    if first == read && read == last {
+        return said;
     }
-    let text = Text::new("view-make-about").with("middle", middle.plain()).with("range", range);
+    let range = words.catalogue.range(low, high, unit);
+    let text = Text::new("view-make-about").with("middle", said.plain()).with("range", range);
     words.prose(&text)
 }
 

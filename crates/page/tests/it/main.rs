@@ -9,6 +9,7 @@
 mod calendar;
 mod drawings;
 mod forms;
+mod habits;
 mod health;
 mod kit;
 mod labels;

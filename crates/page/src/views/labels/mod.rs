@@ -7,7 +7,8 @@ use super::plan::sources;
 pub(super) use says::{for_whom, moisture, sorted, stands, until};
 
 use crate::{
-    Block, Code, Kind, Label, LabelFace, LabelLine, Labels, Level, NoticeKind, Page, Prose, Words,
+    Block, Code, Habits, Kind, Label, LabelFace, LabelLine, Labels, Level, Measures, NoticeKind,
+    Page, Prose, Words,
 };
 use desk::{LabelPlan, LabelSheet, LabelsReply};
 use ground::Text;
@@ -52,6 +53,10 @@ fn copies(label: &LabelPlan, face: &LabelFace, words: &Words<'_>) -> Vec<Label> 
 }
 
 fn one(plan: &LabelPlan, copy: Option<(u32, u32)>, face: &LabelFace, words: &Words<'_>) -> Label {
+    // A second figure would take the room of a caution, and what must be on a label is metric.
+    let metric = Habits { measures: Measures::Metric, ..words.catalogue.habits() };
+    let catalogue = words.catalogue.with_habits(metric);
+    let words = &Words { catalogue: &catalogue, ..*words };
     let code_says = code_of(plan, copy);
     let code = code_says.as_ref().and_then(|says| {
         let describes = Text::new("view-labels-code-says").with("code", says.as_str());
