@@ -181,6 +181,10 @@ fn document(version: &str, words: &Catalogue, host: Host) -> String {
                     h2 tabindex="-1" { (word("app-not-kept-now")) }
                     p { (word("app-not-kept-now-says")) }
                 }
+                template #no-passphrase {
+                    h2 tabindex="-1" { (word("app-no-passphrase")) }
+                    p { (word("app-no-passphrase-says")) }
+                }
                 template #no-pdf {
                     h2 tabindex="-1" { (word("app-no-pdf")) }
                     p { (word("app-no-pdf-says")) }

@@ -76,31 +76,65 @@ function opened() {
   return done(request);
 }
 
-// Every line that was kept after this key, with the last key.
-async function since(database, key) {
-  const lines = database.transaction("lines").objectStore("lines");
-  const range = IDBKeyRange.lowerBound(key, true);
-  const [keys, found] = await Promise.all([done(lines.getAllKeys(range)), done(lines.getAll(range))]);
-  return { last: keys.at(-1) ?? key, lines: found };
-}
+const STORES = ["lines", "device", "keys", "sealed"];
 
-// One transaction an act: all that it writes is on the disk, or nothing is.
-function write(database, stores, act) {
+const stores = (transaction) => Object.fromEntries(STORES.map((name) => [name, transaction.objectStore(name)]));
+
+// How often anything was written. Who knows of every writing knows the whole disk.
+let round;
+
+// Whoever writes tells the other windows, which look before they answer again.
+const others = new BroadcastChannel("trug");
+let heard = 0;
+others.onmessage = () => {
+  heard += 1;
+  round = undefined;
+};
+
+// Another window wrote since this one looked.
+const OVERTAKEN = new Error("another window wrote");
+
+// One transaction an act: all that it writes is on the disk, or nothing is. What another window wrote
+// meanwhile may change what is to be written: then nothing is, either.
+function write(database, act) {
   return new Promise((resolve, reject) => {
-    const transaction = database.transaction(stores, "readwrite", { durability: "strict" });
-    transaction.oncomplete = () => resolve();
-    transaction.onabort = () => reject(transaction.error);
-    act(...stores.map((name) => transaction.objectStore(name)));
+    const transaction = database.transaction(STORES, "readwrite", { durability: "strict" });
+    const all = stores(transaction);
+    let now;
+    let why;
+    all.device.get("round").onsuccess = ({ target }) => {
+      now = target.result ?? 0;
+      if (now === round) {
+        all.device.put(now + 1, "round");
+        act(all);
+      } else {
+        why = OVERTAKEN;
+        transaction.abort();
+      }
+    };
+    transaction.oncomplete = () => {
+      others.postMessage(null);
+      if (round === now) round = now + 1;
+      resolve();
+    };
+    transaction.onabort = () => reject(why ?? transaction.error);
   });
 }
 
-async function keep(database, kept) {
-  const plain = kept.filter(({ seal }) => seal === undefined);
-  const answers = await Promise.all(kept.filter(({ seal }) => seal !== undefined).map(enciphered));
-  await write(database, ["lines", "sealed"], (lines, sealed) => {
-    for (const line of plain) lines.add(line);
+// Keeps what an act asks for, and does with answers what it asks for.
+async function keep(database, { keep = [], saved, seal = {} }) {
+  const answers = await Promise.all(keep.filter(({ seal }) => seal !== undefined).map(enciphered));
+  const { close, destroy } = seal;
+  let last;
+  await write(database, ({ lines, device, keys, sealed }) => {
+    if (destroy) destroyed(destroy, keys, sealed);
+    for (const line of keep) if (line.seal === undefined) last = lines.add(line);
     for (const answer of answers) sealed.put(answer);
+    if (saved) device.put(saved, ["saved", saved.book]);
   });
+  if (close) open.delete(close.book);
+  if (destroy && destroy.seal === null) open.delete(destroy.book);
+  seen = last?.result ?? seen;
 }
 
 // ---- what people said of themselves ----------------------------------------------------------
@@ -141,7 +175,7 @@ async function unlock(database, book, passphrase) {
   }
   const key = await crypto.subtle.generateKey(CIPHER, true, uses);
   const wrapped = await crypto.subtle.wrapKey("raw", key, wrapping, gcm(iv));
-  await write(database, ["keys"], (keys) => keys.add({ book, salt, iv, wrapped }));
+  await write(database, ({ keys }) => keys.add({ book, salt, iv, wrapped }));
   open.set(book, { key, salt });
   return true;
 }
@@ -162,95 +196,84 @@ async function deciphered({ key }, { book, seal, iv, answer }) {
   return new TextDecoder().decode(await read.catch(() => new Uint8Array()));
 }
 
-// Tells the program what lies in the books that are open, where that is not what it knows: another window
-// may have written, or destroyed the key.
-async function reopen(database) {
-  for (const [book, opened] of open) {
-    const [entry, found] = await Promise.all([
-      done(database.transaction("keys").objectStore("keys").get(book)),
-      done(database.transaction("sealed").objectStore("sealed").getAll(IDBKeyRange.bound([book], [book, []]))),
-    ]);
-    if (`${entry?.salt}` !== `${opened.salt}`) {
-      open.delete(book);
-      tell(program, { opened: { book, lines: null } });
-      continue;
-    }
-    const read = found.map(({ seal, iv }) => `${seal} ${iv}`).join();
-    if (read === opened.read) continue;
-    const lines = await Promise.all(found.map((answer) => deciphered(opened, answer)));
-    tell(program, { opened: { book, lines } });
-    opened.read = read;
+// Tells the program what lies in a book that is open, where that is not what it knows: another window may
+// have written, or destroyed the key.
+async function reopen(book, entry, found) {
+  const opened = open.get(book);
+  if (`${entry?.salt}` !== `${opened.salt}`) {
+    open.delete(book);
+    tell(program, { opened: { book, lines: null } });
+    return;
   }
+  const lines = await Promise.all(found.map((answer) => deciphered(opened, answer)));
+  tell(program, { opened: { book, lines } });
 }
 
-async function seal(database, { close, destroy }) {
-  if (close) open.delete(close.book);
-  if (!destroy) return;
-  const { book, seal } = destroy;
-  await write(database, ["keys", "sealed"], (keys, sealed) => {
-    if (seal !== null) return sealed.delete([book, seal]);
-    sealed.delete(IDBKeyRange.bound([book], [book, []]));
-    keys.delete(book);
-  });
-  if (seal === null) open.delete(book);
+function destroyed({ book, seal }, keys, sealed) {
+  if (seal !== null) return sealed.delete([book, seal]);
+  sealed.delete(IDBKeyRange.bound([book], [book, []]));
+  keys.delete(book);
 }
 
 // ---- one after the other ---------------------------------------------------------------------
 
 let program;
 let unread;
+// The key of the last line that the program knows.
 let seen = 0;
 
 // Where it stands how much of each book was handed out.
 const SAVED = IDBKeyRange.bound(["saved"], ["saved", []]);
 
-async function answer({ to, form, files, opens, habits }) {
+// Tells the program what lies on the disk, unless it knows: all of it at one moment.
+async function catchUp(database) {
+  if (round !== undefined) return;
+  const before = heard;
+  const { lines, device, keys, sealed } = stores(database.transaction(STORES));
+  const range = IDBKeyRange.lowerBound(seen, true);
+  const answers = (book) => sealed.getAll(IDBKeyRange.bound([book], [book, []]));
+  const asked = [device.get("round"), device.get("name"), device.getAll(SAVED), lines.getAllKeys(range), lines.getAll(range)];
+  const books = [...open.keys()].map((book) => Promise.all([book, done(keys.get(book)), done(answers(book))]));
+  const [written, name, saved, found, kept] = await Promise.all(asked.map(done));
+  tell(program, { kept: { device: name, lines: kept, saved } });
+  seen = found.at(-1) ?? seen;
+  for (const opened of await Promise.all(books)) await reopen(...opened);
+  if (heard === before) round = written ?? 0;
+}
+
+// What an act leads to, kept.
+async function act(database, { to, form, files, opens, habits }) {
+  if (!crypto.subtle && form?.some(([name]) => name === "passphrase")) return { failed: "no-passphrase" };
+  await catchUp(database);
+  const said = form && (await unsealed(database, form));
+  const visit = { to, form: said ?? null, files: files ?? [], opens: opens ?? null, habits };
+  let shown = tell(program, { visit: { ...visit, ...moment() } });
+  if (shown.unread) {
+    await read();
+    shown = tell(program, { visit: { ...visit, ...moment() } });
+  }
+  if (shown.keep || shown.saved || shown.seal) await keep(database, shown);
+  return { shown, holds: seen > 0 };
+}
+
+async function answer(visit) {
   const begun = program ?? starting ?? start();
   starting = undefined;
   const [database, running] = await Promise.all([stored, begun]);
   program = running;
-  // Another window may have written since. While this one writes, no other does.
-  return alone(async () => {
-    await catchUp(database);
-    const said = form && (await unsealed(database, form));
-    const visit = { to, form: said ?? null, files: files ?? [], opens: opens ?? null, habits };
-    let shown = tell(program, { visit: { ...visit, ...moment() } });
-    if (shown.unread) {
-      await read();
-      shown = tell(program, { visit: { ...visit, ...moment() } });
-    }
-    try {
-      if (shown.seal) await seal(database, shown.seal);
-      if (shown.keep) await keep(database, shown.keep);
-      if (shown.saved) {
-        const { saved } = shown;
-        await write(database, ["device"], (device) => device.put(saved, ["saved", saved.book]));
-      }
-    } catch (error) {
-      // The program holds what the disk does not: it starts anew from the disk.
-      console.error(error);
-      program = undefined;
-      seen = 0;
-      for (const opened of open.values()) opened.read = undefined;
-      return { failed: "not-kept-now" };
-    }
-    if (shown.keep) seen = (await since(database, seen)).last;
-    return { shown, holds: seen > 0 };
-  });
-}
-
-// Over plain http there is no lock, and whoever opens two windows there has to write in one alone.
-const alone = (act) => (navigator.locks ? navigator.locks.request("trug-lines", act) : act());
-
-async function catchUp(database) {
-  const { last, lines } = await since(database, seen);
-  if (lines.length > 0 || seen === 0) {
-    const known = database.transaction("device").objectStore("device");
-    const [device, saved] = await Promise.all([done(known.get("name")), done(known.getAll(SAVED))]);
-    tell(program, { kept: { device, lines, saved } });
-    seen = last;
+  try {
+    return await act(database, visit);
+  } catch (error) {
+    // The program may hold what the disk does not: it starts anew from the disk.
+    program = undefined;
+    seen = 0;
+    round = undefined;
+    if (error === OVERTAKEN) return answer(visit);
+    // What the database says, and not the program.
+    if (!(error instanceof DOMException)) throw error;
+    console.error(error);
+    return { failed: "not-kept-now" };
   }
-  await reopen(database);
 }
 
 // A passphrase stays here: the program hears only whether it opened what it was given for.
@@ -259,7 +282,8 @@ async function unsealed(database, form) {
   const passphrase = said.get("passphrase");
   if (passphrase === undefined) return form;
   const opens = await unlock(database, said.get("seals"), passphrase);
-  await reopen(database);
+  round = undefined;
+  await catchUp(database);
   return [["opened", opens ? "yes" : "no"]];
 }
 
