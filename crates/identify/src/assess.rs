@@ -1,5 +1,6 @@
 //! One target against all that was read: the rules of judging, put together.
 
+use crate::rival::Rival;
 use crate::rules::{self, Misfit, MustLook, MustLookState, SecondReading, Tells};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial};
@@ -65,11 +66,12 @@ impl<'a> Assessment<'a> {
 /// The harmless twins that must be left aside for what is left of the bar to be allowed: none where
 /// that needs none; nothing where leaving all of them aside would not do.
 pub(crate) fn twins(scales: &Scales<'_>, allowed: f64) -> Option<Vec<String>> {
+    let all: Vec<_> = scales.contributions().collect();
     let mut harmless: Vec<_> =
-        scales.contributions().filter(|(rival, _)| rival.is_harmless_twin()).collect();
+        all.iter().copied().filter(|(rival, _)| rival.is_harmless_twin()).collect();
     harmless.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| b.0.name.cmp(&a.0.name)));
     let mut twins: Vec<String> = Vec::new();
-    while left_without(scales, &twins) > allowed {
+    while left_without(&all, &twins) > allowed {
         let (most, _) = harmless.pop()?;
         twins.push(most.name.clone());
     }
@@ -77,8 +79,8 @@ pub(crate) fn twins(scales: &Scales<'_>, allowed: f64) -> Option<Vec<String>> {
     Some(twins)
 }
 
-fn left_without(scales: &Scales<'_>, twins: &[String]) -> f64 {
-    let others = scales.contributions().filter(|(rival, _)| !twins.contains(&rival.name));
+fn left_without(all: &[(&Rival, f64)], twins: &[String]) -> f64 {
+    let others = all.iter().filter(|(rival, _)| !twins.contains(&rival.name));
     others.map(|(_, part)| part).sum()
 }
 

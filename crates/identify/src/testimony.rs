@@ -115,6 +115,9 @@ impl Testimony {
     /// who speak against it; the two sides multiply. A further reading on either side then never
     /// works for the other.
     pub(crate) fn factor(&self, target: &Spectrum, rival: &Spectrum) -> f64 {
+        if let [only] = self.readings.as_slice() {
+            return only.factor(target, rival);
+        }
         let standing = self.least_favourable(target, rival);
         let (favouring, contrary): (Vec<_>, Vec<_>) =
             standing.into_iter().partition(|(_, factor)| *factor < 1.0);
@@ -186,5 +189,5 @@ fn pair(a: &Reading, b: &Reading, target: &Spectrum, rival: &Spectrum) -> Option
 }
 
 fn floored(chance: f64) -> f64 {
-    chance.max(evidence::FLOOR)
+    if chance > evidence::FLOOR { chance } else { evidence::FLOOR }
 }

@@ -119,8 +119,12 @@ impl<'a> Scales<'a> {
 
     /// How many times likelier all that was read is of a rival than of the target: e^(−L).
     pub(crate) fn factor(&self, rival: usize) -> f64 {
-        let groups = self.weighed.chunk_by(|a, b| a.character.group == b.character.group);
-        groups.map(|group| group_factor(group.iter().map(|w| w.factor(rival)))).product()
+        product(self.groups(), rival)
+    }
+
+    /// What goes together.
+    fn groups(&self) -> impl Iterator<Item = &[Weighed<'a>]> {
+        self.weighed.chunk_by(|a, b| a.character.group == b.character.group)
     }
 
     /// The factor of one group alone.
@@ -130,8 +134,9 @@ impl<'a> Scales<'a> {
 
     /// What each rival contributes to the bar: π h e^(−L).
     pub(crate) fn contributions(&self) -> impl Iterator<Item = (&'a Rival, f64)> + '_ {
+        let groups: Vec<_> = self.groups().collect();
         let rivals = self.rivals.iter().enumerate();
-        rivals.map(|(at, rival)| (rival, rival.weight * self.factor(at)))
+        rivals.map(move |(at, rival)| (rival, rival.weight * product(groups.iter().copied(), at)))
     }
 
     /// What is left of the bar, harmless twins and all.
@@ -158,13 +163,23 @@ impl<'a> Scales<'a> {
     }
 }
 
+/// The factors of all groups together.
+fn product<'w>(groups: impl Iterator<Item = &'w [Weighed<'w>]>, rival: usize) -> f64 {
+    groups.map(|group| group_factor(group.iter().map(|w| w.factor(rival)))).product()
+}
+
 /// Characters that go together count once: the best of what speaks for the target, and all of what
 /// speaks against it.
 fn group_factor(factors: impl Iterator<Item = f64>) -> f64 {
     let (favour, contrary) = factors.fold((1.0, 1.0), |(favour, contrary): (f64, f64), factor| {
-        (favour.min(factor), contrary * factor.max(1.0))
+        // Not `min` and `max`: they are calls on the machine of a browser, and this is most of a look.
+        if factor < favour { (factor, contrary) } else { (favour, contrary * above_one(factor)) }
     });
     favour * contrary
+}
+
+fn above_one(factor: f64) -> f64 {
+    if factor > 1.0 { factor } else { 1.0 }
 }
 
 #[cfg(test)]
