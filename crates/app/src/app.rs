@@ -76,9 +76,7 @@ impl App {
         let read: Herbal = postcard::from_bytes(herbal).map_err(|_| NotOpened)?;
         self.world = World::new(read, ContentId::of(herbal).to_string(), self.world.now);
         self.knows = true;
-        // The table that every look is judged by is made before the first look, not by it.
-        self.world.herbal().flora.matrix().map_err(|_| NotOpened)?;
-        Ok(())
+        self.world.make_ready().map_err(|_| NotOpened)
     }
 
     /// The answer to a message, both in JSON.

@@ -1,8 +1,9 @@
 //! What an answer depends on besides the request.
 
 use crate::memory::Memory;
-use ground::RandomStart;
+use ground::{Faults, RandomStart};
 use herbal::Herbal;
+use identify::Judge;
 use jiff::civil::DateTime;
 use journal::Journal;
 
@@ -34,6 +35,14 @@ impl World {
             random_start: RandomStart(0),
             memory: Memory::default(),
         }
+    }
+
+    /// Makes ready what every judgement of a plant rests on, so that the first one need not.
+    ///
+    /// # Errors
+    /// As any judgement, where the herbal is no table.
+    pub fn make_ready(&self) -> Result<(), Faults> {
+        self.herbal.flora.matrix().map(Judge::new).map(drop)
     }
 
     /// What is known.
