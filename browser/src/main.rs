@@ -14,6 +14,7 @@ mod ground;
 mod habits;
 mod in_hand;
 mod killed;
+mod many;
 mod net_log;
 mod newer;
 mod outing;
@@ -87,6 +88,7 @@ async fn run(args: &[&str]) -> Outcome<usize> {
     scenario!("habits", habits::run);
     scenario!("access", access::run);
     scenario!("twelve", twelve::run);
+    scenario!("many", many::run);
     taps::figures(&mut ground.taps);
     // Pictures are for people to look at, who ask for them.
     if chosen == [PICTURES] {

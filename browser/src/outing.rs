@@ -7,7 +7,7 @@ use crate::refused;
 
 pub(crate) const NAME: &str = "Nettles by the weir";
 
-const OUTING: [Said<'_>; 7] = [
+pub(crate) const OUTING: [Said<'_>; 7] = [
     ("name", NAME),
     ("date", "2027-05-13"),
     ("from", "10:00"),

@@ -30,17 +30,11 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     browser.kept().await?;
     browser.close().await?;
     ground.site.stop()?;
-    let (mut pages, mut workers) = (Vec::with_capacity(RUNS), Vec::with_capacity(RUNS));
-    for _ in 0..RUNS {
-        // The page with the brake on; the worker without, or its wait for the page would count as its own.
-        pages.push(start(ground, SLOWER).await?.page);
-        workers.push(start(ground, 1).await?.worker);
-    }
-    let (page, worker) = (median(pages)?, median(workers)?);
+    let Start { page, worker } = starts(ground, "start").await?;
     let slowed = format!(
         "ms to the first screen from what is kept, on a device {SLOWER} times slower (goal 1000)"
     );
-    figure("start-slowed", page + SLOWER * worker, &slowed);
+    figure("start-slowed", Start { page, worker }.slowed(), &slowed);
     figure(
         "start-page",
         page,
@@ -51,15 +45,35 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     Ok(())
 }
 
-/// The parts of one start, in milliseconds.
-struct Start {
-    page: u64,
-    worker: u64,
+/// The parts of a start, in milliseconds.
+pub(crate) struct Start {
+    /// On the thread of the page, slowed by the browser.
+    pub(crate) page: u64,
+    /// In the worker, which no browser slows.
+    pub(crate) worker: u64,
+}
+
+impl Start {
+    /// What a device takes that is so much slower.
+    pub(crate) fn slowed(&self) -> u64 {
+        self.page + SLOWER * self.worker
+    }
+}
+
+/// The middle of several starts with what this profile kept.
+pub(crate) async fn starts(ground: &Ground, profile: &str) -> Outcome<Start> {
+    let (mut pages, mut workers) = (Vec::with_capacity(RUNS), Vec::with_capacity(RUNS));
+    for _ in 0..RUNS {
+        // The page with the brake on; the worker without, or its wait for the page would count as its own.
+        pages.push(start(ground, profile, SLOWER).await?.page);
+        workers.push(start(ground, profile, 1).await?.worker);
+    }
+    Ok(Start { page: median(pages)?, worker: median(workers)? })
 }
 
 /// Starts the app in a browser that was just opened, with a brake on the thread of the page.
-async fn start(ground: &Ground, brake: u64) -> Outcome<Start> {
-    let browser = ground.browser("start").await?;
+async fn start(ground: &Ground, profile: &str, brake: u64) -> Outcome<Start> {
+    let browser = ground.browser(profile).await?;
     browser.tool("Emulation.setCPUThrottlingRate", json!({ "rate": brake })).await?;
     browser.tool("Page.addScriptToEvaluateOnNewDocument", json!({ "source": WATCH })).await?;
     // What a browser does of its own accord when it opens is no part of the app.
