@@ -78,6 +78,6 @@ window.missed = () => {
 
 // Opens whatever opens on demand, and waits for what is asked for only then.
 globalThis.opened = async () => {
-  for (const details of document.querySelectorAll("main details")) details.open = true;
+  for (const details of document.querySelectorAll("details")) details.open = true;
   while (document.querySelector("main details[data-later]")) await new Promise((done) => setTimeout(done, 10));
 };

@@ -46,6 +46,7 @@ async fn nothing_is_lost(browser: &Browser) -> Outcome {
 }
 
 async fn choose(browser: &Browser, habit: &str, value: &str) -> Outcome {
+    browser.run("document.querySelector('footer details').open = true", Vec::new()).await?;
     Ok(browser.element(&format!("#{habit}")).await?.select_by_value(value).await?)
 }
 

@@ -39,6 +39,22 @@ const GZIP: &str = "application/gzip";
 /// What the worker and the keeper begin with.
 const UNPACK: &str = include_str!("../web/unpack.js");
 
+/// What people choose on each device: the values of each choice, with the words for them. The first, which is
+/// empty, holds where nothing was chosen.
+const CHOICES: [(&str, &[(&str, &str)]); 4] = [
+    ("looks", &[("", "day"), ("dusk", "dusk"), ("contrast", "contrast")]),
+    ("hand", &[("", "right"), ("left", "left")]),
+    ("measures", &[("", "metric"), ("us", "us"), ("imperial", "imperial")]),
+    (
+        "dates",
+        &[
+            ("", "day-month-year"),
+            ("month-day-year", "month-day-year"),
+            ("year-month-day", "year-month-day"),
+        ],
+    ),
+];
+
 /// Every file of the app, for a program and a herbal that crate `pack` packed, and for the module of that
 /// crate, packed with gzip (RFC 1952), which browsers unpack themselves.
 ///
@@ -146,28 +162,18 @@ fn document(version: &str, words: &Catalogue, host: Host) -> String {
                 footer.bar {
                     p #held .held hidden { (word("app-held")) }
                     p #not-held .held hidden { (word("app-not-held")) }
-                    label for="looks" { (word("app-looks")) }
-                    select #looks {
-                        option value="" { (word("app-looks-day")) }
-                        option value="dusk" { (word("app-looks-dusk")) }
-                        option value="contrast" { (word("app-looks-contrast")) }
-                    }
-                    label for="hand" { (word("app-hand")) }
-                    select #hand {
-                        option value="" { (word("app-hand-right")) }
-                        option value="left" { (word("app-hand-left")) }
-                    }
-                    label for="measures" { (word("app-measures")) }
-                    select #measures {
-                        option value="" { (word("app-measures-metric")) }
-                        option value="us" { (word("app-measures-us")) }
-                        option value="imperial" { (word("app-measures-imperial")) }
-                    }
-                    label for="dates" { (word("app-dates")) }
-                    select #dates {
-                        option value="" { (word("app-dates-day-month-year")) }
-                        option value="month-day-year" { (word("app-dates-month-day-year")) }
-                        option value="year-month-day" { (word("app-dates-year-month-day")) }
+                    details {
+                        summary { (word("app-choices")) }
+                        div.opened {
+                            @for (name, options) in CHOICES {
+                                label for=(name) { (word(&format!("app-{name}"))) }
+                                select id=(name) {
+                                    @for (value, says) in options {
+                                        option value=(value) { (word(&format!("app-{name}-{says}"))) }
+                                    }
+                                }
+                            }
+                        }
                     }
                 }
                 template #clock {

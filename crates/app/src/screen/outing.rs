@@ -114,7 +114,9 @@ pub(crate) fn pages(app: &App, book: &str) -> Screen {
             @for page in planned_pages(&plan, &sheets, usual_paper(plan.head.region)) {
                 @let title = page.title(&app.words());
                 li {
-                    a href=(Address::Page(book.to_owned(), page.name.clone()).link()) { (title) }
+                    a href=(Address::Page(book.to_owned(), page.name.clone()).link()) {
+                        (title) @if page.name == WALLET { ", " (app.word("app-to-fold")) }
+                    }
                     (as_pdf(app, &Address::Pages(book.to_owned()), &page.name, &title))
                 }
             }
@@ -162,6 +164,8 @@ fn as_pdf(app: &App, at: &Address, name: &str, title: &str) -> Markup {
 
 /// The page for whoever needs help.
 const CARD: &str = "emergency-card";
+/// The same card on a smaller piece of paper.
+const WALLET: &str = "emergency-wallet";
 
 /// The emergency card of the one outing of today, or the ways to those of all.
 pub(crate) fn emergency(app: &App, at: &Moment) -> Screen {

@@ -75,7 +75,7 @@ impl Writer {
         html! {
             div.wide role="group" aria-labelledby=(caption) tabindex="0" {
                 table {
-                    caption id=(caption) { (prose(&table.caption)) }
+                    caption id=(caption) { span { (prose(&table.caption)) } }
                     thead { tr { @for column in &table.columns {
                         th scope="col" class=[end(column)] { (prose(&column.head)) }
                     } } }
