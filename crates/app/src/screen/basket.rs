@@ -27,7 +27,7 @@ pub(crate) fn basket(app: &App, book: &str) -> Screen {
                 @let with = ("lot".to_owned(), lot.key.clone());
                 li {
                     a href=(Address::RowWith(own(), table("sorting"), with).link()) {
-                        (app.word("app-sort")) " " (called(lot))
+                        (app.word("app-sort")) " " (called(app, lot))
                     }
                 }
             }

@@ -25,7 +25,7 @@ pub(crate) fn count(app: &App, book: &str, survey: &str, faults: Option<&Faults>
     let main = html! {
         h1 tabindex="-1" { (title) }
         (back(app, book))
-        p { (called(row)) }
+        p { (called(app, row)) }
         @if let Some(faults) = faults { (refused(app, faults)) }
         form.count method="post" action=(to.link()) {
             div.field {

@@ -347,7 +347,7 @@ impl App {
             Choice::Picker => {
                 let may = |row: &&TableRow| ["reader", "participant"].contains(&&*row.table);
                 let named = all.iter().filter(may);
-                named.map(|row| (row.key.clone(), called(row))).collect()
+                named.map(|row| (row.key.clone(), called(self, row))).collect()
             }
             Choice::Specimen => {
                 let seen = all.iter().filter(|row| row.table == LOOKS);
@@ -358,7 +358,7 @@ impl App {
             }
             Choice::Of(table) => {
                 let named = all.iter().filter(|row| row.table == table);
-                named.map(|row| (row.key.clone(), called(row))).collect()
+                named.map(|row| (row.key.clone(), called(self, row))).collect()
             }
         }
     }

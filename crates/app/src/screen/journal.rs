@@ -82,7 +82,7 @@ fn what(app: &App, book: &str, entry: &Entry<'_>) -> String {
 fn said(app: &App, changes: &[Change]) -> String {
     let one = |change: &Change| match change {
         Change::Put(row) => {
-            format!("{}: {}", app.word(&format!("app-row-{}", row.table)), called(row))
+            format!("{}: {}", app.word(&format!("app-row-{}", row.table)), called(app, row))
         }
         Change::Drop { table, key } => {
             let row = app.word(&format!("app-row-{table}"));

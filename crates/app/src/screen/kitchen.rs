@@ -25,7 +25,7 @@ pub(crate) fn kitchen(app: &App, book: &str) -> Screen {
         ul.ways role="list" {
             @for row in wishes {
                 li {
-                    a href=(Address::Make(book.to_owned(), row.key.clone()).link()) { (called(row)) }
+                    a href=(Address::Make(book.to_owned(), row.key.clone()).link()) { (called(app, row)) }
                 }
             }
         }
@@ -83,7 +83,7 @@ fn batches(app: &App, book: &str, rows: &[TableRow], make: &PotPlan) -> Markup {
     html! {
         p { a.button href=(with("batch", "make", &make.name).link()) { (app.word("app-made-now")) } }
         @for batch in rows.iter().filter(is) {
-            h2 { (called(batch)) }
+            h2 { (called(app, batch)) }
             ul.ways role="list" {
                 li { a href=(with("weighing", "of", &batch.key).link()) { (app.word("app-weigh")) } }
                 li {

@@ -4,7 +4,7 @@ use super::{Screen, back, nowhere};
 use crate::App;
 use crate::address::Address;
 use crate::fields::{TABLES, Table, said, table};
-use desk::TableRow;
+use desk::{Cell, TableRow};
 use maud::{Markup, html};
 
 /// The rows of a table, each a way to its form.
@@ -23,7 +23,7 @@ pub(crate) fn rows(app: &App, book: &str, name: &str) -> Screen {
         ul.rows role="list" {
             @for row in all.iter().filter(of) {
                 li {
-                    a href=(to(Some(&row.key))) { span.called { (called(row)) } }
+                    a href=(to(Some(&row.key))) { span.called { (called(app, row)) } }
                     @if row.table == "survey" {
                         a href=(Address::Count(book.to_owned(), row.key.clone()).link()) {
                             span.called { (app.word("app-count")) }
@@ -63,8 +63,14 @@ pub(crate) fn tables(app: &App, book: &str, all: &[TableRow]) -> Markup {
 }
 
 /// What a row is called: by its name for people, its short name, or what it is of and when.
-pub(super) fn called(row: &TableRow) -> String {
-    let words = |field: &str| row.cells.get(field).map(|cell| said(cell).join(", "));
+pub(super) fn called(app: &App, row: &TableRow) -> String {
+    let words = |field: &str| {
+        row.cells.get(field).map(|cell| match cell {
+            Cell::Day(day) => app.day(*day),
+            Cell::Moment(at) => app.moment(*at),
+            other => said(other).join(", "),
+        })
+    };
     let own = words("called").or_else(|| words("name"));
     let of = || {
         let parts = ["site", "stand", "lot", "batch", "plants", "at", "on"];
@@ -78,5 +84,7 @@ pub(crate) fn leader(rows: &[TableRow]) -> String {
     let outing = rows.iter().find(|row| row.table == "outing");
     let name = outing.and_then(|row| row.cells.get("leader"));
     let name = name.map(said).unwrap_or_default().concat();
-    rows.iter().find(|row| row.table == "reader" && row.key == name).map(called).unwrap_or(name)
+    let reader = rows.iter().find(|row| row.table == "reader" && row.key == name);
+    let called = reader.and_then(|row| row.cells.get("called"));
+    called.map(|called| said(called).concat()).unwrap_or(name)
 }

@@ -40,7 +40,7 @@ pub(crate) fn serving(app: &App, book: &str, faults: Option<&Faults>) -> Screen 
             @for batch in of("batch") {
                 li {
                     a href=(Address::HandOut(book.to_owned(), batch.key.clone()).link()) {
-                        (called(batch))
+                        (called(app, batch))
                     }
                 }
             }
@@ -125,7 +125,7 @@ fn people(app: &App, book: &str, rows: &[TableRow]) -> Markup {
             @for row in comes {
                 li {
                     a href=(to_person(app, book, &row.key).link()) {
-                        span.called { (called(row)) }
+                        span.called { (called(app, row)) }
                         span { (asked(&row.key)) }
                     }
                 }
@@ -165,14 +165,14 @@ pub(crate) fn person(app: &App, book: &str, person: &str) -> Screen {
     let said = app.answers.by(book, person);
     let own = Address::Person(book.to_owned(), person.to_owned());
     let to = |number| Address::Ask(book.to_owned(), person.to_owned(), number).link();
-    let title = called(row);
+    let title = called(app, row);
     let main = html! {
         h1 tabindex="-1" { (title) }
         (to_serving(app, book))
         @if let Some(next) = next_to_ask(app, book, person).filter(|_| said.is_some()) {
             p {
                 a.button href=(to_person(app, book, &next.key).link()) {
-                    (app.say(&Text::new("app-ask-next").with("person", called(next))))
+                    (app.say(&Text::new("app-ask-next").with("person", called(app, next))))
                 }
             }
         }
@@ -244,7 +244,7 @@ pub(crate) fn ask(
     let main = html! {
         h1 #asked tabindex="-1" { (asking.asks) }
         p.back.alone {
-            a href=(Address::Person(book.to_owned(), person.to_owned()).link()) { (called(row)) }
+            a href=(Address::Person(book.to_owned(), person.to_owned()).link()) { (called(app, row)) }
         }
         p { (app.say(&counted)) }
         @if let Some(faults) = faults { (refused(app, faults)) }
@@ -301,7 +301,7 @@ pub(crate) fn hand_out(app: &App, book: &str, batch: &str) -> Screen {
         Some(Ok(reply)) => reply,
         Some(Err(faults)) => return at_fault(app, &faults),
     };
-    let title = called(row);
+    let title = called(app, row);
     let to = Address::HandOut(book.to_owned(), batch.to_owned());
     let main = html! {
         h1 tabindex="-1" { (title) }
