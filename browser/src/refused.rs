@@ -4,7 +4,8 @@ use crate::browser::Browser;
 use crate::ground::{Outcome, equal};
 use serde_json::json;
 
-pub(crate) const TABLES: [&str; 15] = [
+pub(crate) const TABLES: [&str; 16] = [
+    "number",
     "reader",
     "site",
     "permission",

@@ -46,7 +46,7 @@ pub(crate) fn put_row(
     let mut rows = app.books.rows(to.book).ok_or(NotDone::Nowhere)?.to_vec();
     let is = |row: &TableRow| row.table == to.table && Some(row.key.as_str()) == to.key;
     let was = rows.iter().position(is).map(|at| rows.remove(at));
-    if to.key.is_some() && was.is_none() {
+    if to.key.is_some() && was.is_none() && !table.is_single() {
         return Err(NotDone::Nowhere);
     }
     if form.says("take-out") {

@@ -2,6 +2,7 @@
 //! becomes a cell.
 
 use desk::Cell;
+use ground::Finite;
 use jiff::civil::{self, Date, DateTime};
 use std::str::FromStr;
 
@@ -45,6 +46,10 @@ pub(crate) enum Kind {
     Amounts,
     /// What was found among the pieces, one on a line: how many, then which plant.
     Found,
+    /// A number with a point, such as degrees.
+    Number,
+    /// Somebody, a comma, and their telephone number.
+    Contact,
     YesNo,
 }
 
@@ -59,6 +64,10 @@ pub(crate) enum Choice {
     Part,
     Recipe,
     Kitchen,
+    /// Whom a number to call reaches.
+    Reaches,
+    /// How a group gets back that turns early.
+    Early,
     /// Fresh or dried.
     State,
     /// The stages that the herbal tells apart, of plants of this outing.
@@ -81,7 +90,8 @@ const fn may(name: &'static str, kind: Kind) -> Field {
 
 use Choice::{Jurisdiction, Land, Level, Of, Part, Picker, Purpose, Recipe, Region, Stage, State};
 use Kind::{
-    Amounts, Choices, Day, Found, Lines, Moment, Plant, Plants, Time, Whole, Wholes, Words, YesNo,
+    Amounts, Choices, Contact, Day, Found, Lines, Moment, Number, Plant, Plants, Time, Whole,
+    Wholes, Words, YesNo,
 };
 
 /// A choice from one list.
@@ -104,6 +114,29 @@ pub(crate) const TABLES: &[Table] = &[
             must("zone", Words),
             may("kitchen", one(Choice::Kitchen)),
             may("records-since", Day),
+            may("latitude", Number),
+            may("longitude", Number),
+        ],
+    },
+    Table {
+        name: "emergency",
+        fields: &[
+            may("first-aider", Words),
+            may("deputy", Words),
+            may("base", Contact),
+            may("overdue-after", Words),
+            may("meeting-point", Words),
+            may("second-way", Words),
+        ],
+    },
+    Table {
+        name: "number",
+        fields: &[
+            must("what", one(Choice::Reaches)),
+            must("called", Words),
+            must("number", Words),
+            may("source", Words),
+            may("looked-up", Day),
         ],
     },
     Table { name: "reader", fields: &[must("called", Words), must("level", one(Level))] },
@@ -166,6 +199,16 @@ pub(crate) const TABLES: &[Table] = &[
             may("walk", Words),
             may("climb", Words),
             must("plants", Plants),
+        ],
+    },
+    Table {
+        name: "way-back",
+        fields: &[
+            may("walk", Words),
+            may("climb", Words),
+            may("early", one(Choice::Early)),
+            may("in-an-hour", Words),
+            may("before-sunset", Words),
         ],
     },
     Table {
@@ -266,13 +309,13 @@ pub(crate) fn table(name: &str) -> Option<&'static Table> {
 impl Table {
     /// Whether an outing has one of it at most.
     pub(crate) fn is_single(&self) -> bool {
-        self.name == "outing"
+        ["outing", "emergency", "way-back"].contains(&self.name)
     }
 
     /// Whether the program makes a short name for a row, from what it is called.
     pub(crate) fn makes_name(&self) -> bool {
         let has = |name: &str| self.fields.iter().any(|field| field.name == name);
-        has("called") && !has("name")
+        self.name != "number" && has("called") && !has("name")
     }
 }
 
@@ -309,6 +352,13 @@ impl Kind {
             Self::Amounts => {
                 let each = lines().filter(|line| !line.is_empty());
                 Cell::Table(each.map(amount).collect::<Result<_, _>>()?)
+            }
+            Self::Number => Cell::Number(Finite::new(read(first)?).ok_or(Unreadable)?),
+            Self::Contact => {
+                let (name, phone) = first.rsplit_once(',').ok_or(Unreadable)?;
+                let said = |words: &str| Cell::Words(words.trim().to_owned());
+                let both = [("name", said(name)), ("phone", said(phone))];
+                Cell::Table(both.map(|(field, cell)| (field.to_owned(), cell)).into())
             }
             Self::YesNo => Cell::YesNo(match *first {
                 "yes" => true,
@@ -349,6 +399,9 @@ pub(crate) fn said(cell: &Cell) -> Vec<String> {
         Cell::List(all) => all.iter().flat_map(said).collect(),
         Cell::Table(table) => match (table.get("pieces"), table.get("what")) {
             (Some(pieces), Some(what)) => vec![[said(pieces), said(what)].concat().join(" ")],
+            _ if table.contains_key("phone") => {
+                vec![table.values().flat_map(said).collect::<Vec<_>>().join(", ")]
+            }
             _ => table
                 .iter()
                 .map(|(what, cell)| format!("{what} {}", said(cell).join(" ")))

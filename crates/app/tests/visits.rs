@@ -108,6 +108,77 @@ fn an_outing_that_was_taken_in_is_there_again_with_its_plan_and_pages() {
     assert!(sheet.main.contains("Stop by stop"));
 }
 
+/// The addresses that open questions of a plan lead to.
+fn ways(plan: &str) -> Vec<String> {
+    let answers = plan.split("Answer it: ").skip(1).filter_map(|rest| rest.split("</p>").next());
+    let links = answers.flat_map(|says| says.split("href=\"#").skip(1));
+    links.map(|link| link.split('"').next().unwrap().to_owned()).collect()
+}
+
+#[test]
+fn every_open_question_leads_to_where_it_is_answered() {
+    for files in [demo(&EVENING), demo(&in_hand::DAY)] {
+        let mut app = app();
+        let at = take_in(&mut app, files).at;
+        let plan = follow(&mut app, &format!("{at}/plan")).main;
+        let open = plan.split("<h2").find(|part| part.contains("What is still open")).unwrap();
+        let asked = open.matches("What would settle it").count();
+        assert_eq!(open.matches("Answer it: ").count(), asked);
+        assert!(asked > 1, "{asked}");
+        for to in ways(&plan) {
+            let shown = follow(&mut app, &to);
+            assert_ne!(shown.title, "Nothing lies here", "{to}");
+        }
+    }
+}
+
+#[test]
+fn what_the_emergency_card_lacks_is_filled_in_and_no_longer_asked() {
+    let mut app = app();
+    let at = fill(&mut app, "/new", &OUTING).at;
+    let open = |app: &mut App| {
+        let plan = follow(app, &format!("{at}/plan")).main;
+        let ways = ways(&plan);
+        (plan.contains("Can help be called?"), ways)
+    };
+    let (asked, to) = open(&mut app);
+    let number = |kind: &str| format!("{at}/new/number/what/{kind}");
+    let card = format!("{at}/row/emergency/");
+    for to_come in [card.clone(), number("emergency"), number("poison-information")] {
+        assert!(to.contains(&to_come), "{to_come}: {to:?}");
+        assert!(follow(&mut app, &to_come).main.contains("Keep it"));
+    }
+    assert!(asked);
+    let no_comma = fill(&mut app, &card, &["base=Hedda Marrow"]);
+    assert!(no_comma.keep.is_empty() && no_comma.main.contains("This was not kept yet"));
+    let said = [
+        "first-aider=Tobias Quill",
+        "deputy=Tobias Quill",
+        "base=Hedda Marrow, 01632 960183",
+        "overdue-after=45 min",
+        "meeting-point=the mill yard",
+        "second-way=the landline at the lodge",
+    ];
+    assert_eq!(fill(&mut app, &card, &said).keep.len(), 1);
+    assert!(follow(&mut app, &card).main.contains("value=\"Hedda Marrow, 01632 960183\""));
+    for (kind, dialled) in [("emergency", "999"), ("poison-information", "111")] {
+        let what = format!("what={kind}");
+        let number = format!("number={dialled}");
+        let form = format!("{at}/new/number");
+        let said = [
+            &what,
+            "called=Whoever answers",
+            &number,
+            "source=their own page",
+            "looked-up=2027-04-20",
+        ];
+        assert_eq!(fill(&mut app, &form, &said).keep.len(), 1, "{kind}");
+    }
+    assert!(!open(&mut app).0);
+    let card = follow(&mut app, &format!("{at}/pages/emergency-card")).main;
+    assert!(card.contains("01632 960183") && card.contains("999"));
+}
+
 #[test]
 fn a_working_is_asked_for_when_it_is_opened() {
     let mut app = app();

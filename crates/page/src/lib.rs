@@ -48,4 +48,4 @@ pub use views::{
     Asking, NamedPage, PlannedPage, asking, pages, planned_pages, plate, sheet_pages,
     state_drawing, view,
 };
-pub use words::Words;
+pub use words::{Way, Ways, Words};

@@ -4,6 +4,7 @@ use crate::{
     Anchor, Block, Catalogue, Fact, Figure, Format, Item, Kind, Level, MonthStrip, Notice,
     NoticeKind, Page, Prose, Rounding, Ruler, TypeSize, so_many_in,
 };
+use desk::About;
 use ground::{Fraction, Month, Refusal, Season, Source, SourceId, Spread, Text, Unit};
 use herbal::{Glossary, Herbal};
 use std::collections::{BTreeMap, BTreeSet};
@@ -17,6 +18,20 @@ pub struct Words<'a> {
     pub(crate) glossary: Option<&'a Glossary>,
     pub(crate) numbers: Option<&'a BTreeMap<SourceId, usize>>,
     pub(crate) workings: Workings<'a>,
+    pub(crate) ways: Option<Ways<'a>>,
+}
+
+/// Where something that is open is answered: what it is about, and of which plant, stand, lot, wish or
+/// person, to what leads there.
+pub type Ways<'a> = &'a dyn Fn(About, &str) -> Vec<Way>;
+
+/// What leads to a place where something is answered.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Way {
+    /// What the place is called.
+    pub says: String,
+    /// Its address, beside the page.
+    pub to: String,
 }
 
 /// Which workings are written: all together they are most of a page.
@@ -31,7 +46,14 @@ impl<'a> Words<'a> {
     /// Words from a catalogue; sources are named by their identifiers.
     #[must_use]
     pub fn new(catalogue: &'a Catalogue) -> Self {
-        Self { catalogue, sources: None, glossary: None, numbers: None, workings: Workings::All }
+        Self {
+            catalogue,
+            sources: None,
+            glossary: None,
+            numbers: None,
+            workings: Workings::All,
+            ways: None,
+        }
     }
 
     /// The same, with the herbal's sources, and its plain words for characters and states.
@@ -51,6 +73,12 @@ impl<'a> Words<'a> {
     #[must_use]
     pub fn with_working(self, anchor: Option<&'a str>) -> Self {
         Self { workings: Workings::Only(anchor), ..self }
+    }
+
+    /// The same, where what is open can be answered.
+    #[must_use]
+    pub fn with_ways(self, ways: Ways<'a>) -> Self {
+        Self { ways: Some(ways), ..self }
     }
 
     /// The same, with sources named by their numbers in a list that the page ends with.

@@ -26,7 +26,7 @@ pub(crate) fn row(app: &App, at: &RowAt<'_>, tried: Tried<'_>) -> Screen {
     };
     let is = |row: &&TableRow| row.table == at.table && Some(row.key.as_str()) == at.key;
     let was = all.iter().find(is);
-    if at.key.is_some() && was.is_none() {
+    if at.key.is_some() && was.is_none() && !table.is_single() {
         return nowhere(app, at.table);
     }
     let (book, name) = (at.book.to_owned(), at.table.to_owned());
@@ -216,7 +216,10 @@ impl Filling<'_> {
             Kind::Time => asked.input("time", None),
             Kind::Moment => asked.input("datetime-local", None),
             Kind::Whole => asked.input("text", Some("numeric")),
-            Kind::Words | Kind::Plant | Kind::Choice(_) => asked.input("text", None),
+            // A phone's keys for numbers lack the sign of the west and the south.
+            Kind::Number | Kind::Contact | Kind::Words | Kind::Plant | Kind::Choice(_) => {
+                asked.input("text", None)
+            }
         }
     }
 }
@@ -340,6 +343,11 @@ impl App {
             Choice::Jurisdiction => {
                 said("app-law-", &mut rules.jurisdictions.keys().map(String::as_str))
             }
+            Choice::Reaches => {
+                let all = ["emergency", "poison-information", "other"];
+                said("plan-reaches-", &mut all.into_iter())
+            }
+            Choice::Early => said("app-early-", &mut ["same-way", "onward"].into_iter()),
             Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
             Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
             Choice::State => said("app-state-", &mut ["fresh", "dried"].into_iter()),

@@ -28,11 +28,20 @@ pub(crate) fn in_hand(app: &App, book: &str, at: &Moment) -> Screen {
         @if let Some(day) = other_day {
             p.warned { (app.word("app-in-hand-other-day")) " " (app.day(day)) }
         }
-        @if of("stand").next().is_none() { p { (app.word("app-in-hand-no-stand")) } }
+        @if of("stand").next().is_none() {
+            p { (app.word("app-in-hand-no-stand")) }
+            (to_write_down(app, book, if of("site").next().is_none() { "site" } else { "stand" }))
+        }
         @if of("reader").next().is_none() { p { (app.word("app-in-hand-no-reader")) } }
         @for stand in of("stand") { (at_stand(app, book, rows, &stand.key)) }
     };
     Screen { title, main }
+}
+
+/// The way to the form of what is lacking.
+fn to_write_down(app: &App, book: &str, table: &str) -> Markup {
+    let to = Address::Row(book.to_owned(), table.to_owned(), None);
+    html! { p { a.button href=(to.link()) { (app.word(&format!("app-row-{table}"))) } } }
 }
 
 fn words<'a>(row: &'a TableRow, field: &str) -> &'a str {

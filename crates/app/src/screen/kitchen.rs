@@ -127,7 +127,7 @@ pub(crate) fn work_out(app: &App, form: &Form) -> Screen {
     let made = order(form).and_then(|order| app.ask(Request::Make(Box::new(order))));
     let faults = match made {
         Ok(reply) if !form.0.is_empty() => {
-            return viewed(app, &reply, &html! {}, &asked(app, form));
+            return viewed(app, &reply, &app.words(), &html! {}, &asked(app, form));
         }
         Ok(_) => None,
         Err(faults) => Some(faults).filter(|_| !form.0.is_empty()),

@@ -30,7 +30,7 @@ use crate::App;
 use desk::{Reply, Request};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
-use page::{Page, html_body, html_opened, view};
+use page::{Page, Words, html_body, html_opened, view};
 
 /// A screen on its way to the browser.
 pub(crate) struct Screen {
@@ -41,15 +41,15 @@ pub(crate) struct Screen {
 /// The answer of the front door as a screen, with what stands before and after it.
 fn answered(app: &App, request: Request, before: &Markup, after: &Markup) -> Screen {
     match app.ask(request) {
-        Ok(reply) => viewed(app, &reply, before, after),
+        Ok(reply) => viewed(app, &reply, &app.words(), before, after),
         Err(faults) => at_fault(app, &faults),
     }
 }
 
 /// An answer as a screen, with what stands before and after it; or what a working on it holds.
-fn viewed(app: &App, reply: &Reply, before: &Markup, after: &Markup) -> Screen {
+fn viewed(app: &App, reply: &Reply, words: &Words<'_>, before: &Markup, after: &Markup) -> Screen {
     let opens = app.opens.as_deref();
-    let page = view(reply, &app.words().with_working(opens));
+    let page = view(reply, &words.with_working(opens));
     let Some(anchor) = opens else { return framed(&page, before, after) };
     let main = PreEscaped(html_opened(&page, anchor).unwrap_or_default());
     Screen { title: page.title.plain(), main }

@@ -2,16 +2,16 @@
 
 use super::journal::last_done;
 use super::rows::tables;
-use super::{Screen, answered, at_fault, nowhere};
+use super::{Screen, at_fault, nowhere, rows, viewed};
 use crate::App;
 use crate::address::Address;
 use crate::books::day_of;
 use crate::visit::Moment;
-use desk::{Cell, Plan, Reply, Request, TableRow, usual_paper};
+use desk::{About, Cell, Plan, Reply, Request, TableRow, usual_paper};
 use ground::{Faults, Text};
 use jiff::civil::Date;
 use maud::{Markup, PreEscaped, html};
-use page::{html_body, planned_pages};
+use page::{Way, html_body, planned_pages};
 
 /// What an outing is called, and when it is.
 pub(super) fn called(app: &App, rows: &[TableRow]) -> (String, String) {
@@ -87,8 +87,57 @@ fn unread(app: &App, book: &str, faults: &Faults) -> Screen {
 /// The plan, open questions first.
 pub(crate) fn plan(app: &App, book: &str) -> Screen {
     let Some(file) = app.file_with_answers(book) else { return nowhere(app, book) };
-    let back = back(app, book);
-    answered(app, Request::Plan { files: vec![file], reasons: false }, &back, &html! {})
+    let ways = |about: About, of: &str| ways(app, book, about, of);
+    match app.ask(Request::Plan { files: vec![file], reasons: false }) {
+        Ok(reply) => {
+            viewed(app, &reply, &app.words().with_ways(&ways), &back(app, book), &html! {})
+        }
+        Err(faults) => at_fault(app, &faults),
+    }
+}
+
+/// The screens where an open question of a book is answered.
+fn ways(app: &App, book: &str, about: About, of: &str) -> Vec<Way> {
+    let way = |to: Address, says: String| Way { says, to: to.link() };
+    let screen = |to: fn(String) -> Address, id: &str| way(to(book.to_owned()), app.word(id));
+    let form = |table: &str, key: Option<&str>, says: String| {
+        way(Address::Row(book.to_owned(), table.to_owned(), key.map(str::to_owned)), says)
+    };
+    let single = |table: &str| form(table, Some(""), app.word(&format!("app-table-{table}")));
+    let new = |table: &str| form(table, None, app.word(&format!("app-row-{table}")));
+    let row = |table: &str| {
+        let mut rows = app.books.rows(book).unwrap_or_default().iter();
+        let row = rows.find(|row| row.table == table && row.key == of)?;
+        Some(form(table, Some(of), rows::called(app, row)))
+    };
+    match about {
+        About::Emergency if of.is_empty() => vec![single("emergency")],
+        About::Emergency => vec![row("site").unwrap_or_else(|| {
+            way(to_number(app, book, of), app.word(&format!("plan-reaches-{of}")))
+        })],
+        About::WayBack => vec![single("way-back"), single("outing")],
+        About::HeldLot | About::Sorting => vec![screen(Address::Basket, "app-basket")],
+        About::Plant => vec![screen(Address::InHand, "app-in-hand")],
+        About::Take | About::Amount => {
+            row("stand").into_iter().chain([new("permission"), new("survey")]).collect()
+        }
+        About::Make => {
+            row("make").into_iter().chain([screen(Address::Kitchen, "app-kitchen")]).collect()
+        }
+        About::Handed | About::Person | About::Confirmation => {
+            vec![screen(Address::Serving, "app-serving")]
+        }
+    }
+}
+
+/// The numbers where one of this kind is written down, else the form of one.
+fn to_number(app: &App, book: &str, kind: &str) -> Address {
+    let what = Cell::Words(kind.to_owned());
+    let is = |row: &TableRow| row.table == "number" && row.cells.get("what") == Some(&what);
+    if app.books.rows(book).unwrap_or_default().iter().any(is) {
+        return Address::Rows(book.to_owned(), "number".to_owned());
+    }
+    Address::RowWith(book.to_owned(), "number".to_owned(), ("what".to_owned(), kind.to_owned()))
 }
 
 pub(super) fn back(app: &App, book: &str) -> Markup {

@@ -69,6 +69,7 @@ view-plan-worked = worked out
 view-plan-as-of = as of { $day }, { $time }; herbal { $herbal }
 
 view-plan-open = What is still open
+view-plan-answer = Answer it:
 view-plan-nothing-open = Nothing is open.
 view-plan-about-handed = Handed out and not meant to be
 view-plan-about-held = Held

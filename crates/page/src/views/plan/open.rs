@@ -1,6 +1,6 @@
 //! What is open, grouped by what it is about, in the order in which it must be settled.
 
-use crate::{Block, Notice, NoticeKind, Words};
+use crate::{Block, Notice, NoticeKind, Prose, Target, Way, Words};
 use desk::{About, OpenQuestion, Plan};
 use ground::Text;
 
@@ -15,9 +15,9 @@ pub(super) fn questions(plan: &Plan, words: &Words<'_>) -> Vec<Block> {
 
 fn about(group: &[OpenQuestion], words: &Words<'_>) -> Block {
     let about = group.first().map_or(About::Person, |question| question.about);
-    let blocks = by_settling(group).into_iter().flat_map(|(settle, whys)| {
+    let blocks = by_settling(group).into_iter().flat_map(|Open { settle, whys, of }| {
         let settle = Text::new("refusal-settle").with("settle", settle.clone());
-        [words.bullets(whys), words.para(&settle)]
+        [words.bullets(whys), words.para(&settle)].into_iter().chain(answered_at(about, &of, words))
     });
     let kind = match about {
         About::Handed | About::HeldLot => NoticeKind::DoNot,
@@ -26,15 +26,42 @@ fn about(group: &[OpenQuestion], words: &Words<'_>) -> Block {
     Block::Notice(Notice { kind, head: words.word(head(about)).into(), blocks: blocks.collect() })
 }
 
-/// Questions that the same thing settles stand together, each said once.
-fn by_settling(group: &[OpenQuestion]) -> Vec<(&Text, Vec<&Text>)> {
-    let mut settled: Vec<(&Text, Vec<&Text>)> = Vec::new();
-    for question in group {
-        match settled.iter_mut().find(|(settle, _)| *settle == &question.settle) {
-            Some((_, whys)) if whys.contains(&&question.why) => {}
-            Some((_, whys)) => whys.push(&question.why),
-            None => settled.push((&question.settle, vec![&question.why])),
+/// Where these are answered, if that can be done from here.
+fn answered_at(about: About, of: &[&str], words: &Words<'_>) -> Option<Block> {
+    let ways = words.ways?;
+    let mut places: Vec<Way> = Vec::new();
+    for way in of.iter().flat_map(|of| ways(about, of)) {
+        if !places.contains(&way) {
+            places.push(way);
         }
+    }
+    let mut says = Prose::from(words.word("view-plan-answer"));
+    for (at, Way { says: place, to }) in places.iter().enumerate() {
+        says = says.text(if at == 0 { " " } else { ", " }).link(place, Target::Beside(to.clone()));
+    }
+    (!places.is_empty()).then_some(Block::Para(says))
+}
+
+/// What one thing settles.
+struct Open<'q> {
+    settle: &'q Text,
+    whys: Vec<&'q Text>,
+    /// The plants, stands, lots, wishes or people.
+    of: Vec<&'q str>,
+}
+
+/// Questions that the same thing settles stand together, each said once.
+fn by_settling(group: &[OpenQuestion]) -> Vec<Open<'_>> {
+    let mut settled: Vec<Open<'_>> = Vec::new();
+    for OpenQuestion { settle, why, of, .. } in group {
+        let Some(open) = settled.iter_mut().find(|open| open.settle == settle) else {
+            settled.push(Open { settle, whys: vec![why], of: vec![of] });
+            continue;
+        };
+        if !open.whys.contains(&why) {
+            open.whys.push(why);
+        }
+        open.of.push(of);
     }
     settled
 }
