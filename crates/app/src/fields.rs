@@ -61,6 +61,8 @@ pub(crate) enum Choice {
     Level,
     Land,
     Jurisdiction,
+    /// What a stand must not be near.
+    Hazard,
     Part,
     Recipe,
     Kitchen,
@@ -88,7 +90,9 @@ const fn may(name: &'static str, kind: Kind) -> Field {
     Field { name, kind, needed: false }
 }
 
-use Choice::{Jurisdiction, Land, Level, Of, Part, Picker, Purpose, Recipe, Region, Stage, State};
+use Choice::{
+    Hazard, Jurisdiction, Land, Level, Of, Part, Picker, Purpose, Recipe, Region, Stage, State,
+};
 use Kind::{
     Amounts, Choices, Contact, Day, Found, Lines, Moment, Number, Plant, Plants, Time, Whole,
     Wholes, Words, YesNo,
@@ -173,7 +177,7 @@ pub(crate) const TABLES: &[Table] = &[
             must("site", one(Of("site"))),
             must("plant", Plant),
             may("area", Words),
-            may("without", Lines),
+            may("without", Choices(Hazard)),
             may("in-water", YesNo),
         ],
     },

@@ -133,6 +133,25 @@ fn every_open_question_leads_to_where_it_is_answered() {
 }
 
 #[test]
+fn a_plant_that_shows_too_little_of_itself_now_is_said_to() {
+    let mut app = app();
+    let winter =
+        OUTING.map(|said| if said.starts_with("date=") { "date=2027-12-13" } else { said });
+    let at = fill(&mut app, "/new", &winter).at;
+    let nothing = follow(&mut app, &format!("{at}/in-hand")).main;
+    assert!(nothing.contains(&format!("#{at}/new/site")), "{nothing}");
+    let site = ["called=Weir", "landholder=Oda", "land=private", "jurisdiction=england-and-wales"];
+    fill(&mut app, &format!("{at}/new/site"), &site);
+    let stand =
+        ["name=bank", "site=weir", "plant=stinging nettle", "area=40 sq m", "without=railway"];
+    assert_eq!(fill(&mut app, &format!("{at}/new/stand"), &stand).keep.len(), 1);
+    let day = jiff::civil::date(2027, 12, 13).at(11, 0, 0, 0);
+    let reading = follow_on(&mut app, &format!("{at}/in-hand/bank/bank-1/maren-holt"), day);
+    assert!(reading.main.contains("At this time of the year"), "{}", reading.main);
+    assert!(!reading.main.contains("Urtica") && !reading.main.contains("nettle"));
+}
+
+#[test]
 fn what_the_emergency_card_lacks_is_filled_in_and_no_longer_asked() {
     let mut app = app();
     let at = fill(&mut app, "/new", &OUTING).at;

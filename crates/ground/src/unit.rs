@@ -117,7 +117,7 @@ units! {
     /// Mile: exactly 1,609.344 m.
     Mile, "mile" | "miles" | "mi", Length, 1_609_344.0;
     /// Square metre.
-    SquareMetre, "m²" | "m2", Area, 1.0;
+    SquareMetre, "m²" | "m2" | "sq m" | "square metre" | "square metres" | "square meter" | "square meters", Area, 1.0;
     /// Hectare.
     Hectare, "ha" | "hectare" | "hectares", Area, 1e4;
     /// Square foot: exactly 0.09290304 m², the square of the foot.

@@ -348,6 +348,11 @@ impl App {
                 said("plan-reaches-", &mut all.into_iter())
             }
             Choice::Early => said("app-early-", &mut ["same-way", "onward"].into_iter()),
+            Choice::Hazard => {
+                let ids: BTreeSet<_> =
+                    rules.hazards.iter().map(|hazard| hazard.id.as_str()).collect();
+                said("app-hazard-", &mut ids.into_iter())
+            }
             Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
             Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
             Choice::State => said("app-state-", &mut ["fresh", "dried"].into_iter()),

@@ -125,13 +125,24 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
         @if let Some(faults) = faults { (refused(app, faults)) }
         @match term {
             Some(term) => (look(app, reading, term)),
-            None => p { (app.word(if reply.wants_another { "app-in-hand-another" } else { "app-in-hand-all-says" })) },
+            None => p { (app.word(nothing_more(&reply, rows, reading))) },
         }
         (others(app, reading, &reply, term))
         (looked(app, reading))
         (last_done(app, &reading.book))
     };
     Screen { title: name, main }
+}
+
+/// Why no look is offered. What the plant could be stays unsaid.
+fn nothing_more(reply: &InHandReply, rows: &[TableRow], reading: &Reading) -> &'static str {
+    if reply.wants_another {
+        "app-in-hand-another"
+    } else if rows.iter().any(|row| is_of(row, reading)) {
+        "app-in-hand-all-says"
+    } else {
+        "app-in-hand-none-now"
+    }
 }
 
 fn ask(
