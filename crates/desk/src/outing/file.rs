@@ -1,6 +1,7 @@
 //! A file as it arrives: bytes with a name, and the tools that turn its words into quantities and
 //! its slips into faults with line and column.
 
+use super::tree::{self, Unread};
 use ground::{
     AlcoholByVolume, Amount, Area, Dimension, Duration, Fault, Faults, Finite, Length, Mass,
     MassFraction, MeasureSystem, Place, Spoken, Substance, Text, Volume,
@@ -66,13 +67,13 @@ impl<'a> Source<'a> {
 
     /// The file as tables of this shape.
     pub(crate) fn parse<T: DeserializeOwned>(&self) -> Result<T, Fault> {
-        toml::from_str(self.text).map_err(|error| self.unreadable(&error))
+        tree::read(self.text).map_err(|error| self.unreadable(&error))
     }
 
     /// That it is no outing file.
-    pub(crate) fn unreadable(&self, error: &toml::de::Error) -> Fault {
-        let span = error.span().unwrap_or(0..0);
-        Fault::new("unreadable-outing", self.place(&span), error.message())
+    pub(crate) fn unreadable(&self, error: &Unread) -> Fault {
+        let span = error.span.clone().unwrap_or(0..0);
+        Fault::new("unreadable-outing", self.place(&span), error.message.as_str())
     }
 
     /// The place of a byte range.

@@ -9,6 +9,7 @@ mod names;
 mod read;
 mod rows;
 mod shape;
+mod tree;
 mod wishes;
 
 pub use emergency::{Base, Early, EmergencyWish, PhoneNumber, Reaches, WayBack};

@@ -43,7 +43,7 @@ struct Gathering {
 
 impl Gathering {
     fn file(&mut self, source: &Source<'_>) {
-        let parsed = DeTable::parse(source.text).map_err(|error| source.unreadable(&error));
+        let parsed = DeTable::parse(source.text).map_err(|error| source.unreadable(&error.into()));
         let Some(tables) = self.faults.note(parsed) else { return };
         for (name, value) in tables.get_ref() {
             let name = name.get_ref();
