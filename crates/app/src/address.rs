@@ -107,6 +107,11 @@ impl Specimen {
 }
 
 impl Address {
+    /// The form of a row to come.
+    pub(crate) fn of_new(book: &str, table: &str) -> Self {
+        Self::Row(book.to_owned(), table.to_owned(), None)
+    }
+
     /// Reads an address. `?` begins what a form of search said.
     pub(crate) fn read(said: &str) -> Self {
         let path = said.split('?').next().unwrap_or_default();

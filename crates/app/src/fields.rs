@@ -319,6 +319,7 @@ impl Table {
     /// Whether the program makes a short name for a row, from what it is called.
     pub(crate) fn makes_name(&self) -> bool {
         let has = |name: &str| self.fields.iter().any(|field| field.name == name);
+        // Numbers to call are known by nothing but themselves.
         self.name != "number" && has("called") && !has("name")
     }
 }

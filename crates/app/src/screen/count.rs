@@ -52,8 +52,8 @@ fn stepper(step: i32) -> Markup {
 pub(crate) fn allowance(app: &App, book: &str) -> Screen {
     let Some(file) = app.books.file(book) else { return nowhere(app, book) };
     let new = |table: &str| {
-        let to = Address::Row(book.to_owned(), table.to_owned(), None);
-        html! { li { a href=(to.link()) { (app.word(&format!("app-row-{table}"))) } } }
+        let to = Address::of_new(book, table).link();
+        html! { li { a href=(to) { (app.word(&format!("app-row-{table}"))) } } }
     };
     let after = html! { ul.ways role="list" { (new("permission")) (new("survey")) } };
     answered(app, Request::Allowance { files: vec![file] }, &back(app, book), &after)

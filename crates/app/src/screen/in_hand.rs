@@ -40,8 +40,8 @@ pub(crate) fn in_hand(app: &App, book: &str, at: &Moment) -> Screen {
 
 /// The way to the form of what is lacking.
 fn to_write_down(app: &App, book: &str, table: &str) -> Markup {
-    let to = Address::Row(book.to_owned(), table.to_owned(), None);
-    html! { p { a.button href=(to.link()) { (app.word(&format!("app-row-{table}"))) } } }
+    let to = Address::of_new(book, table).link();
+    html! { p { a.button href=(to) { (app.word(&format!("app-row-{table}"))) } } }
 }
 
 fn words<'a>(row: &'a TableRow, field: &str) -> &'a str {

@@ -100,15 +100,16 @@ pub(crate) fn plan(app: &App, book: &str) -> Screen {
 fn ways(app: &App, book: &str, about: About, of: &str) -> Vec<Way> {
     let way = |to: Address, says: String| Way { says, to: to.link() };
     let screen = |to: fn(String) -> Address, id: &str| way(to(book.to_owned()), app.word(id));
-    let form = |table: &str, key: Option<&str>, says: String| {
-        way(Address::Row(book.to_owned(), table.to_owned(), key.map(str::to_owned)), says)
+    let form = |table: &str, key: &str, says: String| {
+        way(Address::Row(book.to_owned(), table.to_owned(), Some(key.to_owned())), says)
     };
-    let single = |table: &str| form(table, Some(""), app.word(&format!("app-table-{table}")));
-    let new = |table: &str| form(table, None, app.word(&format!("app-row-{table}")));
+    let single = |table: &str| form(table, "", app.word(&format!("app-table-{table}")));
+    let new =
+        |table: &str| way(Address::of_new(book, table), app.word(&format!("app-row-{table}")));
     let row = |table: &str| {
         let mut rows = app.books.rows(book).unwrap_or_default().iter();
         let row = rows.find(|row| row.table == table && row.key == of)?;
-        Some(form(table, Some(of), rows::called(app, row)))
+        Some(form(table, of, rows::called(app, row)))
     };
     match about {
         About::Emergency if of.is_empty() => vec![single("emergency")],
