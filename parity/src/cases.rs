@@ -1,7 +1,7 @@
 //! The requests that both machines answer.
 
 use crate::door::Request;
-use desk::{InHandOrder, InputFile, MakeOrder, NameOrder, Sum};
+use desk::{InHandOrder, InputFile, MakeOrder, NameOrder, NextLookOrder, Sum};
 use ground::{DRAWS, Dist, DistError, RandomStart};
 use identify::Level;
 use jiff::civil::date;
@@ -82,9 +82,10 @@ fn outing(season: &str, demo: &[(&str, &str)]) -> Vec<Named> {
             files: files(from),
             stand: "ramsons-brook".to_owned(),
             specimen: "ramsons-1".to_owned(),
-            reader: "tobias".to_owned(),
         };
-        add("in-hand", desk::Request::InHand(order));
+        add("in-hand", desk::Request::InHand(order.clone()));
+        let order = NextLookOrder { of: order, reader: "tobias".to_owned() };
+        add("next-look", desk::Request::NextLook(order));
         add("serving", desk::Request::Serving { files: files(from), reasons: true });
     }
     requests
@@ -216,7 +217,9 @@ mod tests {
         let wrong = [
             "half",
             "in-hand-day-autumn",
+            "next-look-day-autumn",
             "in-hand-evening-autumn",
+            "next-look-evening-autumn",
             "name-wrong",
             "show-no-such-plant",
             "no-such-recipe",

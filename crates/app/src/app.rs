@@ -145,7 +145,7 @@ impl App {
                 screen::outing(self, book)
             }
             Address::Journal(book) => screen::journal(self, book, &visit.at),
-            Address::InHand(book) => screen::in_hand(self, book, &visit.at),
+            Address::InHand(book) => screen::in_hand(self, book),
             Address::Reading(reading) => screen::reading(self, reading, None),
             Address::Verdict(book, of) => screen::verdict(self, book, of),
             Address::Count(book, survey) => screen::count(self, book, survey, None),

@@ -1,7 +1,7 @@
 //! Requests and replies.
 
 use crate::World;
-use crate::in_hand::{InHandOrder, InHandReply, in_hand};
+use crate::in_hand::{InHandOrder, NextLookOrder, NextLookReply, in_hand, next_look};
 use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
 use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
@@ -28,8 +28,10 @@ pub enum Request {
     },
     /// What a plant in hand is, or whether it is this one.
     Name(NameOrder),
-    /// What a reader looks at next of a plant in hand, at a stand of an outing.
+    /// What a plant in hand is, at a stand of an outing.
     InHand(InHandOrder),
+    /// What a reader looks at next of a plant in hand.
+    NextLook(NextLookOrder),
     /// What tells two plants apart.
     Compare {
         /// The plants, by any of their names.
@@ -103,8 +105,10 @@ pub enum Reply {
     Plan(Box<Plan>),
     /// What a plant in hand is.
     Name(Box<NameReply>),
-    /// What to look at next, and what it is so far.
-    InHand(Box<InHandReply>),
+    /// What a plant in hand is so far.
+    InHand(Box<NameReply>),
+    /// What to look at next.
+    NextLook(NextLookReply),
     /// What tells two plants apart.
     Compare(CompareReply),
     /// How much may go.
@@ -144,6 +148,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         }
         Request::Name(order) => Reply::Name(Box::new(name(world, &order)?)),
         Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
+        Request::NextLook(order) => Reply::NextLook(next_look(world, &order)?),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
         Request::Allowance { files } => {
             Reply::Allowance(allowances(world, &*world.outing(&files)?))

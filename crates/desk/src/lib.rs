@@ -24,7 +24,7 @@ mod world;
 
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
-pub use in_hand::{InHandOrder, InHandReply};
+pub use in_hand::{InHandOrder, NextLookOrder, NextLookReply};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
 pub use making::{MakeOrder, MakeReply};

@@ -4,16 +4,19 @@
 
 mod kit;
 
-use desk::{InHandOrder, InputFile, Request, World};
+use desk::{InHandOrder, InputFile, NextLookOrder, Request, World};
 use kit::{AUTUMN_DAY, DAY, EVENING, demo, json, world};
 
-fn in_hand(files: &[InputFile], reader: &str) -> Request {
-    Request::InHand(InHandOrder {
+fn in_hand(files: &[InputFile]) -> InHandOrder {
+    InHandOrder {
         files: files.to_vec(),
         stand: "ramsons-brook".to_owned(),
         specimen: "ramsons-1".to_owned(),
-        reader: reader.to_owned(),
-    })
+    }
+}
+
+fn next_look(files: &[InputFile], reader: &str) -> Request {
+    Request::NextLook(NextLookOrder { of: in_hand(files), reader: reader.to_owned() })
 }
 
 /// Everything that memory has to do with, asked of one outing.
@@ -21,8 +24,9 @@ fn questions(files: &[InputFile]) -> Vec<Request> {
     let files = files.to_vec();
     vec![
         Request::Plan { files: files.clone(), reasons: true },
-        in_hand(&files, "tobias"),
-        in_hand(&files, "maren"),
+        Request::InHand(in_hand(&files)),
+        next_look(&files, "tobias"),
+        next_look(&files, "maren"),
         Request::Serving { files: files.clone(), reasons: true },
         Request::Flags { files: files.clone() },
         Request::Pots { files: files.clone() },
@@ -57,7 +61,7 @@ fn what_was_asked_before_changes_no_answer() {
     for files in outings {
         let mut asked = questions(&files);
         if !files[0].text.contains("ramsons-brook") {
-            asked.retain(|request| !matches!(request, Request::InHand(_)));
+            asked.retain(|request| !matches!(request, Request::InHand(_) | Request::NextLook(_)));
         }
         // A world that remembers nothing yet is asked in the other order.
         let new = world();

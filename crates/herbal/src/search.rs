@@ -90,6 +90,10 @@ impl Flora {
     /// # Errors
     /// The plants that carry the name, or the nearest names when none does.
     pub fn find(&self, name: &str) -> Result<&Sheet, Near> {
+        // No two plants share a scientific name.
+        if let Some(sheet) = self.sheet(name) {
+            return Ok(sheet);
+        }
         let hits = self.search(name);
         let exact =
             |kind| hits.iter().filter(move |hit| hit.fit == Match::Exact && hit.kind == kind);

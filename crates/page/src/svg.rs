@@ -51,6 +51,13 @@ pub(crate) enum Stroke {
     Dashed,
 }
 
+/// A line in the letters of SVG.
+pub(crate) struct Stroked {
+    pub(crate) line: String,
+    pub(crate) ink: plant::Ink,
+    pub(crate) fill: plant::Fill,
+}
+
 /// Where words stand beside their point.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub(crate) enum Hold {
@@ -160,7 +167,8 @@ impl Drawing {
         let back = to - unit * 9.0;
         let out = unit.across() * 4.5;
         let head = path::Path::straight(&[to, back + out, back - out]).close();
-        self.path(&head.written(), plant::Ink::Vein, "currentColor");
+        let (line, ink) = (head.written(), plant::Ink::Vein);
+        self.strokes(&[Stroked { line, ink, fill: plant::Fill::Solid }]);
         self.ring((tail.x, tail.y), 11.0);
         self.words((tail.x, tail.y + LETTERS * 0.35), Hold::Middle, word);
     }
@@ -170,17 +178,26 @@ impl Drawing {
         self.size.1 = height;
     }
 
-    /// A smooth line, already written in the letters of SVG.
-    pub(crate) fn path(&mut self, written: &str, ink: plant::Ink, fill: &str) {
-        let stroke = match ink {
-            plant::Ink::Outline => "stroke-width=\"2.2\"",
-            plant::Ink::Vein => "stroke-width=\"1.4\"",
-            plant::Ink::Untold => "stroke-width=\"1.6\" stroke-dasharray=\"5 4\"",
-        };
-        self.mark(&format!(
-            "<path d=\"{written}\" fill=\"{fill}\" stroke=\"currentColor\" {stroke} \
-             stroke-linejoin=\"round\" stroke-linecap=\"round\"/>"
-        ));
+    /// Lines already written in the letters of SVG, from back to front.
+    pub(crate) fn strokes(&mut self, strokes: &[Stroked]) {
+        self.mark(
+            "<g fill=\"#ffffff\" stroke=\"currentColor\" stroke-width=\"2.2\" \
+             stroke-linejoin=\"round\" stroke-linecap=\"round\">",
+        );
+        for Stroked { line, ink, fill } in strokes {
+            let fill = match fill {
+                plant::Fill::Open => " fill=\"none\"",
+                plant::Fill::Paper => "",
+                plant::Fill::Solid => " fill=\"currentColor\"",
+            };
+            let ink = match ink {
+                plant::Ink::Outline => "",
+                plant::Ink::Vein => " stroke-width=\"1.4\"",
+                plant::Ink::Untold => " stroke-width=\"1.6\" stroke-dasharray=\"5 4\"",
+            };
+            self.mark(&format!("<path d=\"{line}\"{fill}{ink}/>"));
+        }
+        self.mark("</g>");
     }
 
     /// Words over as many lines as they need between two sides. Gives the height of the last.

@@ -6,9 +6,8 @@ use crate::App;
 use crate::address::{Address, Reading, Specimen};
 use crate::books::day_of;
 use crate::in_hand::{CHARACTER, LOOKED, LOOKS, SAW, is_of, saw};
-use crate::visit::Moment;
-use desk::{Cell, InHandOrder, InHandReply, Reply, Request, TableRow};
-use ground::Faults;
+use desk::{Cell, InHandOrder, NextLookOrder, NextLookReply, Reply, Request, TableRow};
+use ground::{Faults, Text};
 use herbal::Term;
 use identify::Kind;
 use maud::{Markup, PreEscaped, html};
@@ -16,18 +15,15 @@ use page::{Ruler, state_drawing};
 use std::collections::BTreeSet;
 
 /// Every stand with the plants that were picked there, and who may read each.
-pub(crate) fn in_hand(app: &App, book: &str, at: &Moment) -> Screen {
+pub(crate) fn in_hand(app: &App, book: &str) -> Screen {
     let Some(rows) = app.books.rows(book) else { return nowhere(app, book) };
     let of = |table: &'static str| rows.iter().filter(move |row| row.table == table);
     let title = app.word("app-in-hand");
-    let other_day = day_of(rows).filter(|day| *day != at.now.date());
     let main = html! {
         h1 tabindex="-1" { (title) }
         (back(app, book))
         p { (app.word("app-in-hand-says")) }
-        @if let Some(day) = other_day {
-            p.warned { (app.word("app-in-hand-other-day")) " " (app.day(day)) }
-        }
+        (other_day(app, rows))
         @if of("stand").next().is_none() {
             p { (app.word("app-in-hand-no-stand")) }
             (to_write_down(app, book, if of("site").next().is_none() { "site" } else { "stand" }))
@@ -36,6 +32,16 @@ pub(crate) fn in_hand(app: &App, book: &str, at: &Moment) -> Screen {
         @for stand in of("stand") { (at_stand(app, book, rows, &stand.key)) }
     };
     Screen { title, main }
+}
+
+/// That today is not the day of the outing: what is read now does not count on that day.
+fn other_day(app: &App, rows: &[TableRow]) -> Markup {
+    let day = day_of(rows).filter(|day| *day != app.today());
+    html! {
+        @if let Some(day) = day {
+            p.warned { (app.say(&Text::new("app-in-hand-other-day").with("day", day))) }
+        }
+    }
 }
 
 /// The way to the form of what is lacking.
@@ -104,7 +110,7 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
     let Some(rows) = app.books.rows(&reading.book) else { return nowhere(app, &reading.book) };
     let reader = rows.iter().find(|row| row.table == "reader" && row.key == reading.reader);
     let Some(reader) = reader else { return nowhere(app, &reading.reader) };
-    let reply = match ask(app, &reading.book, &reading.of, &reading.reader) {
+    let reply = match ask(app, reading) {
         None => return nowhere(app, &reading.book),
         Some(Err(faults)) => return at_fault(app, &faults),
         Some(Ok(reply)) => reply,
@@ -122,6 +128,7 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
                 (reading.of.name) ", " (words(reader, "called"))
             }
         }
+        (other_day(app, rows))
         @if let Some(faults) = faults { (refused(app, faults)) }
         @match term {
             Some(term) => (look(app, reading, term)),
@@ -135,7 +142,7 @@ pub(crate) fn reading(app: &App, reading: &Reading, faults: Option<&Faults>) -> 
 }
 
 /// Why no look is offered. What the plant could be stays unsaid.
-fn nothing_more(reply: &InHandReply, rows: &[TableRow], reading: &Reading) -> &'static str {
+fn nothing_more(reply: &NextLookReply, rows: &[TableRow], reading: &Reading) -> &'static str {
     if reply.wants_another {
         "app-in-hand-another"
     } else if rows.iter().any(|row| is_of(row, reading)) {
@@ -145,26 +152,20 @@ fn nothing_more(reply: &InHandReply, rows: &[TableRow], reading: &Reading) -> &'
     }
 }
 
-fn ask(
-    app: &App,
-    book: &str,
-    of: &Specimen,
-    reader: &str,
-) -> Option<Result<Box<InHandReply>, Faults>> {
-    let reply = app.ask(Request::InHand(order(app, book, of, reader)?));
-    match reply {
-        Ok(Reply::InHand(reply)) => Some(Ok(reply)),
+fn ask(app: &App, reading: &Reading) -> Option<Result<NextLookReply, Faults>> {
+    let of = order(app, &reading.book, &reading.of)?;
+    match app.ask(Request::NextLook(NextLookOrder { of, reader: reading.reader.clone() })) {
+        Ok(Reply::NextLook(reply)) => Some(Ok(reply)),
         Ok(_) => None,
         Err(faults) => Some(Err(faults)),
     }
 }
 
-fn order(app: &App, book: &str, of: &Specimen, reader: &str) -> Option<InHandOrder> {
+fn order(app: &App, book: &str, of: &Specimen) -> Option<InHandOrder> {
     Some(InHandOrder {
         files: vec![app.books.file(book)?],
         stand: of.stand.clone(),
         specimen: of.name.clone(),
-        reader: reader.to_owned(),
     })
 }
 
@@ -250,7 +251,7 @@ fn typed(app: &App, says: &str, mode: &str) -> Markup {
 }
 
 /// What else could be looked at, and what this reader has said already.
-fn others(app: &App, reading: &Reading, reply: &InHandReply, now: Option<&Term>) -> Markup {
+fn others(app: &App, reading: &Reading, reply: &NextLookReply, now: Option<&Term>) -> Markup {
     let is_now = |id: &str| now.is_some_and(|term| term.character.id == id);
     let open: Vec<_> = reply.look_at.iter().filter(|id| !is_now(id)).collect();
     let rows = app.books.rows(&reading.book).unwrap_or_default();
@@ -309,7 +310,7 @@ fn looked(app: &App, reading: &Reading) -> Markup {
 
 /// What the plant is by all that was read of it.
 pub(crate) fn verdict(app: &App, book: &str, of: &Specimen) -> Screen {
-    let Some(order) = order(app, book, of, "") else { return nowhere(app, book) };
+    let Some(order) = order(app, book, of) else { return nowhere(app, book) };
     let back = html! {
         p.back.alone { a href=(Address::InHand(book.to_owned()).link()) { (app.word("app-in-hand")) } }
         p { (of.name) ", " (of.stand) }

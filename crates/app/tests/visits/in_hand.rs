@@ -78,6 +78,31 @@ fn two_readers_determine_what_one_cannot() {
 }
 
 #[test]
+fn who_looks_on_another_day_is_asked_once_and_told_for_which_day_it_holds() {
+    let (mut app, outing) = evening();
+    let of = format!("{outing}/in-hand/ramsons-brook/ramsons-brook-1");
+    let maren = format!("{of}/maren");
+    let the_day_before = |minute| date(2027, 4, 30).at(10, minute, 0, 0);
+    let mut asked = Vec::new();
+    let first = [("character", "leaf_venation"), ("saw", "parallel")];
+    let mut screen = tap(&mut app, &maren, &first, the_day_before(0)).main;
+    while let Some((_, from)) = screen.split_once("name=\"character\" value=\"") {
+        assert!(screen.contains("The day of this outing is"), "{screen}");
+        let character = from.split_once('"').unwrap().0.to_owned();
+        assert!(!asked.contains(&character), "{character} is asked for again");
+        let said = [("character", character.as_str()), ("saw", "?")];
+        screen = tap(&mut app, &maren, &said, the_day_before(1)).main;
+        asked.push(character);
+    }
+    assert_eq!(asked.len(), 2, "{asked:?}");
+    read(&mut app, &maren, &RAMSONS, the_day_before(10));
+    read(&mut app, &maren, &MORE, the_day_before(11));
+    read(&mut app, &format!("{of}/tobias"), &RAMSONS, the_day_before(15));
+    let verdict = follow(&mut app, &of).main;
+    assert!(verdict.contains("30\u{a0}April 2027"), "{verdict}");
+}
+
+#[test]
 fn what_it_could_be_is_hidden_until_a_reader_has_looked() {
     let (mut app, outing) = evening();
     let of = format!("{outing}/in-hand/ramsons-brook/ramsons-brook-1");

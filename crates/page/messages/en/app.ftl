@@ -337,7 +337,7 @@ fault-app-not-read = { $got } could not be read.
 
 app-in-hand = Plants in hand
 app-in-hand-says = Who looks at which plant? Each reads alone, without knowing what the others saw or what it could be.
-app-in-hand-other-day = What is read counts on the day on which it is read. The day of this outing is
+app-in-hand-other-day = What is read counts on the day on which it is read. The day of this outing is { $day }.
 app-in-hand-no-stand = No stand is written down yet.
 app-in-hand-no-reader = Nobody is written down yet who reads.
 app-in-hand-new = Another plant

@@ -35,6 +35,8 @@ view-name-tell = { $character } ({ $times } times)
 
 view-name-telling = What would tell most of what it is
 view-name-next = What to look at next
+view-look-none = Nothing that can be seen today would settle more.
+view-look-another = Somebody else must read it too, or a leader again, ten minutes later.
 view-name-next-of = What would settle whether it is { $plant }
 # $time: how long all of it takes.
 view-name-next-says = { $count ->

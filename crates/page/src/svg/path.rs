@@ -1,6 +1,5 @@
 //! Smooth lines: points, curves through them, and the letters in which SVG writes them.
 
-use super::num;
 use std::fmt::Write as _;
 use std::ops::{Add, Mul, Sub};
 
@@ -255,26 +254,95 @@ impl Path {
         all
     }
 
-    /// The line in the letters of SVG, coordinates rounded as everywhere.
+    /// The line in the letters of SVG, on a grid of tenths.
     pub(crate) fn written(&self) -> String {
-        let mut said = format!("M{}", pair(self.start));
+        let mut pen = Pen::default();
+        pen.write('M', &[Tenths::of(self.start)]);
         for step in &self.steps {
-            // Writing to a string cannot fail.
-            let _ = match *step {
-                Step::Line(a) => write!(said, "L{}", pair(a)),
-                Step::Quad(a, b) => write!(said, "Q{} {}", pair(a), pair(b)),
-                Step::Cubic(a, b, c) => write!(said, "C{} {} {}", pair(a), pair(b), pair(c)),
-            };
+            pen.step(*step);
         }
         if self.closed {
-            said.push('Z');
+            pen.said.push('z');
         }
-        said
+        pen.said
     }
 }
 
-fn pair(point: Point) -> String {
-    format!("{} {}", num(point.x), num(point.y))
+/// A point in whole tenths.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+struct Tenths {
+    x: i64,
+    y: i64,
+}
+
+impl Tenths {
+    fn of(point: Point) -> Self {
+        let tenths = |value: f64| (value * 10.0).round() as i64;
+        Self { x: tenths(point.x), y: tenths(point.y) }
+    }
+
+    /// Whether two points can hardly be told apart: a twentieth of a millimetre on paper.
+    fn is_at(self, other: Self) -> bool {
+        self.x.abs_diff(other.x) <= 2 && self.y.abs_diff(other.y) <= 2
+    }
+}
+
+/// What was written of a line. But for the first, a point is written by its way from where the step before
+/// ended, a letter where it changes, and the first hold of a curve where it is no mirror of the last one (SVG 2, 9.3.6).
+#[derive(Default)]
+struct Pen {
+    said: String,
+    letter: Option<char>,
+    at: Tenths,
+    /// The last hold of the curve before, mirrored in its end.
+    mirror: Option<Tenths>,
+}
+
+impl Pen {
+    fn step(&mut self, step: Step) {
+        let [a, b, c] = step.points().map(Tenths::of);
+        match step {
+            Step::Line(_) => self.write('l', &[a]),
+            Step::Quad(..) => self.write('q', &[a, b]),
+            Step::Cubic(..) => {
+                match self.mirror {
+                    Some(mirror) if mirror.is_at(a) => self.write('s', &[b, c]),
+                    _ => self.write('c', &[a, b, c]),
+                }
+                self.mirror = Some(Tenths { x: 2 * c.x - b.x, y: 2 * c.y - b.y });
+                return;
+            }
+        }
+        self.mirror = None;
+    }
+
+    fn write(&mut self, letter: char, points: &[Tenths]) {
+        if self.letter.replace(letter) != Some(letter) {
+            self.said.push(letter);
+        }
+        for point in points {
+            self.number(point.x - self.at.x);
+            self.number(point.y - self.at.y);
+        }
+        self.at = points.last().copied().unwrap_or(self.at);
+    }
+
+    /// A number without a nought that says nothing.
+    fn number(&mut self, tenths: i64) {
+        let after_number = self.said.ends_with(|before: char| before.is_ascii_digit());
+        if tenths < 0 {
+            self.said.push('-');
+        } else if after_number {
+            self.said.push(' ');
+        }
+        let (whole, rest) = (tenths.unsigned_abs() / 10, tenths.unsigned_abs() % 10);
+        // Writing to a string cannot fail.
+        let _ = match (whole, rest) {
+            (whole, 0) => write!(self.said, "{whole}"),
+            (0, rest) => write!(self.said, ".{rest}"),
+            (whole, rest) => write!(self.said, "{whole}.{rest}"),
+        };
+    }
 }
 
 #[cfg(test)]
@@ -282,9 +350,41 @@ mod tests {
     use super::*;
 
     #[test]
-    fn a_line_is_written_with_one_decimal() {
-        let path = Path::from(at(0.0, 0.04)).line(at(1.26, 2.0)).quad(at(3.0, 3.0), at(4.0, -0.01));
-        assert_eq!(path.close().written(), "M0 0L1.3 2Q3 3 4 0Z");
+    fn a_line_is_written_in_tenths_from_point_to_point() {
+        let path = Path::from(at(0.0, 0.04)).line(at(1.26, 2.0)).line(at(1.0, 2.4));
+        let path = path.quad(at(3.0, 3.0), at(4.0, -0.01));
+        assert_eq!(path.close().written(), "M0 0l1.3 2-.3 .4q2 .6 3-2.4z");
+    }
+
+    #[test]
+    fn a_hold_that_mirrors_the_one_before_is_left_out() {
+        let path = Path::from(at(0.0, 0.0)).cubic(at(0.0, 1.0), at(1.0, 2.0), at(2.0, 2.0));
+        let on = path.clone().cubic(at(3.0, 2.0), at(4.0, 1.0), at(4.0, 0.0));
+        assert_eq!(on.written(), "M0 0c0 1 1 2 2 2s2-1 2-2");
+        let corner = path.cubic(at(2.0, 3.0), at(4.0, 1.0), at(4.0, 0.0));
+        assert_eq!(corner.written(), "M0 0c0 1 1 2 2 2 0 1 2-1 2-2");
+    }
+
+    #[test]
+    fn another_program_reads_the_same_line() {
+        let points: Vec<_> =
+            (0..90).map(|n| Point::polar(1.5 * f64::from(n), 61.0 * f64::from(n))).collect();
+        let path = Path::round(&points).quad(at(5.0, 9.0), at(-3.3, 7.7)).line(at(0.0, 1.0));
+        let steps = path.map(|point| point + at(140.0, 140.0)).steps;
+        let written = path.map(|point| point + at(140.0, 140.0)).written();
+        let read = kurbo::BezPath::from_svg(&written).unwrap();
+        assert_eq!(read.elements().len(), steps.len() + 2);
+        for (read, step) in read.into_iter().skip(1).zip(steps) {
+            let [a, b, c] = step.points();
+            let near = |x: f64, y: f64, point: Point| (at(x, y) - point).length() < 0.4;
+            assert!(match read {
+                kurbo::PathEl::CurveTo(x, y, z) =>
+                    near(x.x, x.y, a) && near(y.x, y.y, b) && near(z.x, z.y, c),
+                kurbo::PathEl::QuadTo(x, y) => near(x.x, x.y, a) && near(y.x, y.y, b),
+                kurbo::PathEl::LineTo(x) => near(x.x, x.y, a),
+                _ => false,
+            });
+        }
     }
 
     #[test]

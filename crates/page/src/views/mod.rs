@@ -30,8 +30,8 @@ use desk::Reply;
 pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
     match reply {
         Reply::Plan(plan) => plan::page(plan, words),
-        Reply::Name(reply) => name::page(reply, words),
-        Reply::InHand(reply) => name::page(&reply.so_far, words),
+        Reply::Name(reply) | Reply::InHand(reply) => name::page(reply, words),
+        Reply::NextLook(reply) => name::next_look(reply, words),
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Basket(lots) => basket::page(lots, words),

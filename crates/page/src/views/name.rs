@@ -5,9 +5,9 @@ use crate::{
     Anchor, Block, Column, Details, Item, Kind, Level, Notice, NoticeKind, Page, Prose, Rounding,
     Table, Words, numerals,
 };
-use desk::NameReply;
+use desk::{NameReply, NextLookReply};
 use ground::{Arg, Text, Unit};
-use identify::{Chance, InTheWay, Next, Offer, Outcome, Plan, RivalKind, Telling, Tells, Verdict};
+use identify::{Chance, InTheWay, Next, Offer, Outcome, Plan, RivalKind, Tells, Verdict};
 
 /// A chance below this is not listed.
 const WORTH_NAMING: f64 = 0.001;
@@ -15,6 +15,23 @@ const WORTH_NAMING: f64 = 0.001;
 const TELLING: usize = 5;
 /// A rival that fills less of the bar than this is not listed.
 const IN_THE_WAY: f64 = 0.01;
+
+/// What somebody looks at next; never what that would show.
+pub(super) fn next_look(reply: &NextLookReply, words: &Words<'_>) -> Page {
+    let page = words.page(Kind::Screen, &Text::new("view-name-next"));
+    if reply.look_at.is_empty() {
+        let says = if reply.wants_another { "view-look-another" } else { "view-look-none" };
+        return page.with([words.para(&Text::new(says))]);
+    }
+    page.with([Block::numbered(reply.look_at.iter().map(|character| how(character, words)))])
+}
+
+/// A character, and how to look at it.
+fn how(character: &str, words: &Words<'_>) -> Prose {
+    let name = Prose::new().said_strong(&words.character(character));
+    let term = words.glossary.and_then(|glossary| glossary.term(character));
+    name.then(term.map_or_else(Prose::new, |term| Prose::new().text(": ").said(&term.how)))
+}
 
 /// A reply on its way to a page.
 struct View<'a> {
@@ -164,14 +181,7 @@ impl View<'_> {
     /// What would tell most of what it is, where nobody has named it.
     fn telling(&self) -> Vec<Block> {
         let telling = self.reply.telling.iter().take(TELLING);
-        let glossary = |id: &String| self.words.glossary.and_then(|glossary| glossary.term(id));
-        let point = |telling: &Telling| {
-            let name = Prose::new().said_strong(&self.words.character(&telling.character));
-            let how =
-                glossary(&telling.character).map(|term| Prose::new().text(": ").said(&term.how));
-            name.then(how.unwrap_or_default())
-        };
-        let points: Vec<_> = telling.map(point).collect();
+        let points: Vec<_> = telling.map(|telling| how(&telling.character, self.words)).collect();
         if points.is_empty() {
             return Vec::new();
         }

@@ -4,6 +4,7 @@
 use crate::kit;
 use desk::{Reply, Request, World, answer};
 use herbal::Term;
+use kurbo::{BezPath, PathEl};
 use page::{Block, Drawing, Figure, Page, html, plate, state_drawing, view};
 use std::collections::BTreeMap;
 use std::sync::LazyLock;
@@ -54,18 +55,20 @@ fn attribute<'a>(tag: &'a str, name: &str) -> Option<&'a str> {
     rest.split('"').next()
 }
 
-/// Every coordinate of the lines in an element.
+/// Every point and hold of the lines in an element, as somebody else's program reads them.
 fn coordinates(svg: &str) -> Vec<(f64, f64)> {
     let lines = tags(svg).into_iter().filter_map(|tag| attribute(tag, "d"));
-    let mut all = Vec::new();
-    for line in lines {
-        let plain: String =
-            line.chars().map(|c| if c.is_ascii_alphabetic() { ' ' } else { c }).collect();
-        let numbers: Vec<f64> = plain.split_whitespace().map(|n| n.parse().unwrap()).collect();
-        assert_eq!(numbers.len() % 2, 0, "{line}");
-        all.extend(numbers.chunks(2).map(|pair| (pair[0], pair[1])));
-    }
-    all
+    let points = |line| {
+        let read = BezPath::from_svg(line).unwrap_or_else(|error| panic!("{error}: {line}"));
+        read.into_iter().flat_map(|step| match step {
+            PathEl::MoveTo(a) | PathEl::LineTo(a) => vec![a],
+            PathEl::QuadTo(a, b) => vec![a, b],
+            PathEl::CurveTo(a, b, c) => vec![a, b, c],
+            PathEl::ClosePath => Vec::new(),
+        })
+    };
+    let tenth = |value: f64| (value * 10.0).round() / 10.0;
+    lines.flat_map(points).map(|point| (tenth(point.x), tenth(point.y))).collect()
 }
 
 /// The width and height of a drawing, in its units.

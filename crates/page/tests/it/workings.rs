@@ -48,7 +48,6 @@ fn each_working_that_is_asked_for_is_the_one_that_the_whole_page_holds() {
         files: demo(SPRING_DAY),
         stand: "ramsons-brook".to_owned(),
         specimen: "ramsons-1".to_owned(),
-        reader: "maren".to_owned(),
     };
     assert_eq!(asked(Request::InHand(looked)), 1);
 }

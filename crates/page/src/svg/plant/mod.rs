@@ -57,8 +57,8 @@ pub(crate) fn outline_of(habit: Habit) -> Sketch {
     sketch
 }
 
-use super::Drawing;
 use super::path::{Path, Point, at};
+use super::{Drawing, Stroked};
 
 /// How a stroke of a sketch is drawn.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -73,7 +73,7 @@ pub(crate) enum Ink {
 
 /// What lies within a stroke.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-enum Fill {
+pub(crate) enum Fill {
     Open,
     /// White, which hides what is behind.
     Paper,
@@ -219,25 +219,18 @@ impl Sketch {
         size: Point,
     ) -> Vec<(&'static str, Point)> {
         let fitted = self.fitted(corner, size);
-        let mut open: Option<(Ink, String)> = None;
-        // Open strokes of one kind that follow one another are one line with several starts.
-        for mark in &fitted.marks {
-            let written = mark.path.written();
-            match &mut open {
-                Some((ink, said)) if mark.fill == Fill::Open && *ink == mark.ink => {
-                    said.push_str(&written);
+        let mut strokes: Vec<Stroked> = Vec::new();
+        for Mark { path, ink, fill } in &fitted.marks {
+            let (line, ink, fill) = (path.written(), *ink, *fill);
+            match strokes.last_mut() {
+                // Open strokes of one kind that follow one another are one line with several starts.
+                Some(last) if fill == Fill::Open && (last.ink, last.fill) == (ink, fill) => {
+                    last.line.push_str(&line);
                 }
-                _ => {
-                    flush(drawing, open.take());
-                    if mark.fill == Fill::Open {
-                        open = Some((mark.ink, written));
-                    } else {
-                        drawing.path(&written, mark.ink, fill(mark.fill));
-                    }
-                }
+                _ => strokes.push(Stroked { line, ink, fill }),
             }
         }
-        flush(drawing, open);
+        drawing.strokes(&strokes);
         fitted.spots
     }
 }
@@ -248,18 +241,4 @@ fn lens(foot: Point, tip: Point, plump: f64) -> Path {
     let out = (tip - foot).across() * ((tip - foot).length() * plump * 2.0);
     let middle = foot.towards(tip, 0.5);
     Path::from(foot).quad(middle + out, tip).quad(middle - out, foot).close()
-}
-
-fn flush(drawing: &mut Drawing, open: Option<(Ink, String)>) {
-    if let Some((ink, said)) = open {
-        drawing.path(&said, ink, fill(Fill::Open));
-    }
-}
-
-fn fill(fill: Fill) -> &'static str {
-    match fill {
-        Fill::Open => "none",
-        Fill::Paper => "#ffffff",
-        Fill::Solid => "currentColor",
-    }
 }
