@@ -10,6 +10,7 @@ use fantoccini::{Client, Locator};
 use serde_json::{Value, json};
 use std::fs;
 use std::path::{Path, PathBuf};
+use std::sync::atomic::{AtomicBool, Ordering};
 use std::time::{Duration, Instant};
 use url::{ParseError, Url};
 
@@ -17,6 +18,8 @@ use url::{ParseError, Url};
 const PATIENCE: Duration = Duration::from_secs(60);
 /// How long a condition is left alone before it is asked again.
 const STEP: Duration = Duration::from_millis(20);
+/// How long a page whose taps are timed is left alone after each: asking it anything takes its time.
+const ALONE: Duration = Duration::from_millis(150);
 
 pub(crate) struct Browser {
     pub(crate) client: Client,
@@ -24,6 +27,8 @@ pub(crate) struct Browser {
     profile: PathBuf,
     /// Whether it still has to be ended.
     open: bool,
+    /// Whether taps are being timed.
+    pub(crate) timed: AtomicBool,
 }
 
 /// A scenario that failed leaves no browser behind.
@@ -41,7 +46,7 @@ const FRESH: &str = "const main = document.getElementById('main'); \
 
 impl Browser {
     pub(crate) fn new(client: Client, origin: String, profile: PathBuf) -> Self {
-        Self { client, origin, profile, open: true }
+        Self { client, origin, profile, open: true, timed: AtomicBool::new(false) }
     }
 
     pub(crate) async fn close(mut self) -> Outcome {
@@ -103,6 +108,9 @@ impl Browser {
     pub(crate) async fn follow(&self, css: &str) -> Outcome {
         self.seen().await?;
         self.tap(css).await?;
+        if self.timed.load(Ordering::Relaxed) {
+            tokio::time::sleep(ALONE).await;
+        }
         self.fresh().await
     }
 

@@ -7,6 +7,7 @@ use crate::browser::Browser;
 use crate::ground::{Ground, Outcome, figure};
 use serde::Deserialize;
 use serde_json::json;
+use std::sync::atomic::Ordering;
 
 /// How many times slower the processor is made.
 const SLOWED: f64 = 4.0;
@@ -42,6 +43,7 @@ pub(crate) async fn slow(ground: &Ground, browser: &Browser) -> Outcome {
         return Ok(());
     }
     browser.tool("Emulation.setCPUThrottlingRate", json!({ "rate": SLOWED })).await?;
+    browser.timed.store(true, Ordering::Relaxed);
     browser.run(include_str!("taps.js"), Vec::new()).await.map(drop)
 }
 
@@ -50,6 +52,7 @@ pub(crate) async fn take(ground: &mut Ground, browser: &Browser) -> Outcome {
     if !ground.times_taps {
         return Ok(());
     }
+    browser.timed.store(false, Ordering::Relaxed);
     let taps = browser.run("return window.taps.splice(0)", Vec::new()).await?;
     ground.taps.extend(serde_json::from_value::<Vec<Tap>>(taps)?);
     Ok(())
