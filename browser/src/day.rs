@@ -109,6 +109,8 @@ async fn kitchen(browser: &Browser, at: &str) -> Outcome {
 async fn answers(browser: &Browser, at: &str) -> Outcome<usize> {
     browser.go(at).await?;
     browser.follow("main a[href$='/serving']").await?;
+    passphrase(browser, "weir").await?;
+    browser.has("too short").await?;
     passphrase(browser, PASSPHRASE).await?;
     browser.follow("main a[href*='/answers/ansel-brookhouse']").await?;
     let Asked { questions, .. } = ask(browser, "ansel-brookhouse").await?;

@@ -100,8 +100,10 @@ pub(crate) fn close_or_destroy(
     if form.says(FLAGS) {
         return flags::take_along(app, book, at);
     }
-    if form.says(OPENED) && form.one(OPENED) != "yes" {
-        return Err(Fault::new("app-passphrase-wrong", Place::default(), "").into());
+    match form.one(OPENED).as_str() {
+        "" | "yes" => {}
+        "short" => return Err(Fault::new("app-passphrase-short", Place::default(), "").into()),
+        _ => return Err(Fault::new("app-passphrase-wrong", Place::default(), "").into()),
     }
     if form.says(DESTROY) {
         let done = flags::lapse(app, book, None, at)?;

@@ -143,6 +143,8 @@ async function keep(database, { keep = [], saved, seal = {} }) {
 // 800-38D) under PBKDF2 (RFC 8018) with as many rounds as OWASP asks for with
 // SHA-256 (Password Storage Cheat Sheet, 2023).
 const ROUNDS = 600_000;
+// How short a passphrase may be that nothing else stands beside (NIST SP 800-63B-4, 3.1.1.2).
+const SHORTEST = 15;
 const CIPHER = { name: "AES-GCM", length: 256 };
 
 // The keys of the books that are open, and what was read of each.
@@ -157,10 +159,10 @@ async function wrapper(passphrase, salt) {
 
 const gcm = (iv, more) => ({ name: "AES-GCM", iv, ...more });
 
-// Opens a book with its passphrase; the first one that is given makes its key.
+// Opens a book with its passphrase; the first one that is given makes its key, unless it is too short.
 async function unlock(database, book, passphrase) {
-  if (passphrase === "") return false;
   const known = await done(database.transaction("keys").objectStore("keys").get(book));
+  if (!known && [...passphrase.normalize("NFKC")].length < SHORTEST) return "short";
   const { salt, iv } = known ?? { salt: random(16), iv: random(12) };
   const wrapping = await wrapper(passphrase, salt);
   const uses = ["encrypt", "decrypt"];
@@ -169,15 +171,15 @@ async function unlock(database, book, passphrase) {
       const key = await crypto.subtle.unwrapKey("raw", known.wrapped, wrapping, gcm(iv), CIPHER, false, uses);
       open.set(book, { key, salt });
     } catch {
-      return false;
+      return "no";
     }
-    return true;
+    return "yes";
   }
   const key = await crypto.subtle.generateKey(CIPHER, true, uses);
   const wrapped = await crypto.subtle.wrapKey("raw", key, wrapping, gcm(iv));
   await write(database, ({ keys }) => keys.add({ book, salt, iv, wrapped }));
   open.set(book, { key, salt });
-  return true;
+  return "yes";
 }
 
 // Answers of one person cannot be put in the place of another's.
@@ -281,10 +283,10 @@ async function unsealed(database, form) {
   const said = new Map(form);
   const passphrase = said.get("passphrase");
   if (passphrase === undefined) return form;
-  const opens = await unlock(database, said.get("seals"), passphrase);
+  const opened = await unlock(database, said.get("seals"), passphrase);
   round = undefined;
   await catchUp(database);
-  return [["opened", opens ? "yes" : "no"]];
+  return [["opened", opened]];
 }
 
 // Both begin before anything is asked.

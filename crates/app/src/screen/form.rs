@@ -31,7 +31,7 @@ pub(crate) fn row(app: &App, at: &RowAt<'_>, tried: Tried<'_>) -> Screen {
     }
     let (book, name) = (at.book.to_owned(), at.table.to_owned());
     let to = Address::Row(book, name, at.key.map(str::to_owned));
-    Filling { app, table, all, was, is_new: was.is_none(), tried }.screen(&to)
+    Filling { app, to: &to, table, all, was, is_new: was.is_none(), tried }.screen()
 }
 
 /// The form of a row to come, of which one field is known.
@@ -42,7 +42,7 @@ pub(crate) fn row_with(app: &App, at: &RowAt<'_>, (field, said): &(String, Strin
     let cell = Cell::Words(said.clone());
     let known = TableRow::new(at.table, [(field.clone(), cell)].into());
     let to = Address::Row(at.book.to_owned(), at.table.to_owned(), None);
-    Filling { app, table, all, was: Some(&known), is_new: true, tried: None }.screen(&to)
+    Filling { app, to: &to, table, all, was: Some(&known), is_new: true, tried: None }.screen()
 }
 
 /// The form that an outing begins with: it knows the clock and place of this device.
@@ -52,8 +52,10 @@ pub(crate) fn new(app: &App, at: &Moment, tried: Tried<'_>) -> Screen {
     let cells = [("date", day.clone()), ("zone", zone), ("records-since", day)];
     let row = TableRow::new("outing", cells.map(|(field, cell)| (field.to_owned(), cell)).into());
     match table("outing") {
-        Some(table) => Filling { app, table, all: &[], was: Some(&row), is_new: true, tried }
-            .screen(&Address::New),
+        Some(table) => {
+            let (to, was) = (&Address::New, Some(&row));
+            Filling { app, to, table, all: &[], was, is_new: true, tried }.screen()
+        }
         None => nowhere(app, "outing"),
     }
 }
@@ -61,6 +63,8 @@ pub(crate) fn new(app: &App, at: &Moment, tried: Tried<'_>) -> Screen {
 /// A form that is being filled in.
 struct Filling<'a> {
     app: &'a App,
+    /// Where it goes.
+    to: &'a Address,
     table: &'static Table,
     /// The other rows of the outing, from which some fields choose.
     all: &'a [TableRow],
@@ -85,8 +89,8 @@ struct Asked<'a> {
 }
 
 impl Filling<'_> {
-    fn screen(&self, to: &Address) -> Screen {
-        let Self { app, table, .. } = self;
+    fn screen(&self) -> Screen {
+        let Self { app, to, table, .. } = self;
         let name = app.word(&format!("app-row-{}", table.name));
         let title = match self.tried {
             Some(_) => format!("{} {name}", app.word("app-wrong")),
@@ -203,8 +207,7 @@ impl Filling<'_> {
         match asked.field.kind {
             Kind::YesNo => asked.answers("radio", &yes_no(self.app), None),
             Kind::Choices(choice) => {
-                let none = self.app.word("app-none-yet");
-                asked.answers("checkbox", &choices(choice), Some(&none))
+                asked.answers("checkbox", &choices(choice), Some(&self.none_yet(choice)))
             }
             Kind::Choice(choice) if !choices(choice).is_empty() => {
                 asked.select(&self.app.word("app-choose"), &choices(choice))
@@ -219,6 +222,25 @@ impl Filling<'_> {
             // A phone's keys for numbers lack the sign of the west and the south.
             Kind::Number | Kind::Contact | Kind::Words | Kind::Plant | Kind::Choice(_) => {
                 asked.input("text", None)
+            }
+        }
+    }
+
+    /// That there is none to choose, and where one is written down.
+    fn none_yet(&self, choice: Choice) -> Markup {
+        let table = match choice {
+            Choice::Of(table) => Some(table),
+            Choice::Picker => Some("participant"),
+            _ => None,
+        };
+        html! {
+            p { (self.app.word("app-none-yet")) }
+            @if let (Some(table), Address::Row(book, ..)) = (table, self.to) {
+                p.alone {
+                    a href=(Address::of_new(book, table).link()) {
+                        (self.app.word(&format!("app-row-{table}")))
+                    }
+                }
             }
         }
     }
@@ -273,14 +295,14 @@ impl Asked<'_> {
     }
 
     /// Answers below each other, each large enough to tap.
-    fn answers(&self, kind: &str, answers: &[(String, String)], none: Option<&str>) -> Markup {
+    fn answers(&self, kind: &str, answers: &[(String, String)], none: Option<&Markup>) -> Markup {
         let unsaid = |word: &str| kind == "radio" && word.is_empty() && self.shown.is_empty();
         let chosen = |word: &str| unsaid(word) || self.shown.iter().any(|one| one == word);
         html! {
             fieldset.field id=(self.id) {
                 legend { (self.label) }
                 (self.about)
-                @if let Some(none) = none.filter(|_| answers.is_empty()) { p { (none) } }
+                @if let Some(none) = none.filter(|_| answers.is_empty()) { (none) }
                 @for (word, says) in answers {
                     label.answer {
                         input type=(kind) name=(self.field.name) value=(word) checked[chosen(word)];
@@ -339,9 +361,15 @@ impl App {
             Choice::Kitchen => {
                 said("app-kitchen-", &mut MeasureSystem::ALL.iter().map(|one| one.word()))
             }
-            Choice::Land => said("app-land-", &mut rules.lands.keys().map(String::as_str)),
+            Choice::Land => {
+                let says = |(id, is): (&String, &String)| {
+                    (id.clone(), format!("{}: {is}", id.replace('-', " ")))
+                };
+                rules.lands.iter().map(says).collect()
+            }
             Choice::Jurisdiction => {
-                said("app-law-", &mut rules.jurisdictions.keys().map(String::as_str))
+                let all = rules.jurisdictions.iter();
+                all.map(|(id, place)| (id.clone(), place.name.clone())).collect()
             }
             Choice::Reaches => {
                 let all = ["emergency", "poison-information", "other"];
@@ -354,7 +382,12 @@ impl App {
                 said("app-hazard-", &mut ids.into_iter())
             }
             Choice::Part => said("part-", &mut Part::ALL.iter().map(|one| one.word())),
-            Choice::Recipe => said("app-recipe-", &mut recipes.keys().map(String::as_str)),
+            Choice::Recipe => {
+                let mut all: Vec<_> =
+                    recipes.iter().map(|(id, one)| (id.clone(), one.name.clone())).collect();
+                all.sort_by(|(_, one), (_, other)| one.cmp(other));
+                all
+            }
             Choice::State => said("app-state-", &mut ["fresh", "dried"].into_iter()),
             Choice::Stage => self.stages(all).into_iter().map(|one| (one.clone(), one)).collect(),
             Choice::Picker => {

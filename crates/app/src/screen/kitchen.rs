@@ -52,6 +52,7 @@ pub(crate) fn make(app: &App, book: &str, wish: &str) -> Screen {
     let Some(make) = pots.into_iter().find(|make| make.name == wish) else {
         return nowhere(app, wish);
     };
+    let row = Address::Row(book.to_owned(), "make".to_owned(), Some(wish.to_owned()));
     let pot = Reply::Make(Box::new(MakeReply { brew: make.brew.clone() }));
     let main = html! {
         h1 tabindex="-1" { (make.called) }
@@ -60,6 +61,7 @@ pub(crate) fn make(app: &App, book: &str, wish: &str) -> Screen {
         @if let Answer::Known(brew) = &make.brew { (clocks(app, &make.called, &brew.steps)) }
         (PreEscaped(html_body(&view(&pot, &app.words()))))
         ul.ways role="list" {
+            li { a href=(row.link()) { (app.word("app-make-change")) } }
             li {
                 a href=(Address::Page(book.to_owned(), "labels".to_owned()).link()) {
                     (app.word("app-labels"))

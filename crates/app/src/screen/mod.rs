@@ -64,12 +64,13 @@ fn framed(page: &Page, before: &Markup, after: &Markup) -> Screen {
     Screen { title: page.title.plain(), main }
 }
 
-/// Why what was just said was not kept; it takes the focus.
+/// Why what was just said was not kept; it takes the focus. Where it stands is on the same screen.
 fn refused(app: &App, faults: &Faults) -> Markup {
+    let said = faults.iter().map(|fault| app.words().catalogue.fault(fault));
     html! {
         div.warned role="alert" tabindex="-1" {
             h2 { (app.word("app-wrong-head")) }
-            p { (app.words().catalogue.faults(faults)) }
+            @for wrong in said { p { (wrong.what) " " (wrong.mend) } }
         }
     }
 }
