@@ -27,6 +27,7 @@ pub(crate) use serving::{ask, before_why, hand_out, person, serving, why};
 use outing::back;
 
 use crate::App;
+use crate::address::Address;
 use desk::{Reply, Request};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
@@ -81,6 +82,7 @@ pub(crate) fn at_fault(app: &App, faults: &Faults) -> Screen {
     let main = html! {
         h1 tabindex="-1" { (title) }
         p.faults role="alert" { (app.words().catalogue.faults(faults)) }
+        p.alone { a href=(Address::Home.link()) { (app.word("app-home")) } }
     };
     Screen { title, main }
 }

@@ -4,7 +4,7 @@
 
 fault-unreadable-outing = This file cannot be read: { $got }
     .want = A file in TOML, with the tables and fields that demo/spring-evening.toml shows.
-    .mend = Put the line right; a misspelt or stray field is a frequent cause.
+    .mend = Put the line right; a misspelt or stray field is a frequent cause. A file that a newer version wrote needs that version.
 fault-no-such-file = { $got } is asked for and is not there.
     .want = The name of a file beside this one.
     .mend = Mend the name, or take it out.
