@@ -30,6 +30,9 @@ const SPRUCE: [Said<'_>; 12] = [
     ("crushed_smell", "resinous"),
 ];
 
+/// There are fewer characters to a plant than this.
+const MOST_LOOKS: usize = 100;
+
 /// The character that is asked for; nothing once all is read.
 const ASKED: &str = "return document.querySelector(\"main input[name='character']\")?.value ?? ''";
 
@@ -97,8 +100,7 @@ async fn read(ground: &mut Ground, browser: &Browser, at: &str) -> Outcome<usize
 
 /// Answers every look that is asked for by one tap, or by a measure; how many those were.
 async fn looks(browser: &Browser) -> Outcome<usize> {
-    let mut looks = 0;
-    loop {
+    for looks in 0..MOST_LOOKS {
         let asked = browser.said(ASKED).await?;
         if asked.is_empty() {
             return Ok(looks);
@@ -112,8 +114,8 @@ async fn looks(browser: &Browser) -> Outcome<usize> {
             Some((_, saw)) => browser.follow(&format!("form.look [value='{saw}']")).await?,
             None => browser.follow("form.look [value='?']").await?,
         }
-        looks += 1;
     }
+    Err(format!("asked for more than {MOST_LOOKS} looks").into())
 }
 
 async fn count(browser: &Browser, at: &str) -> Outcome<usize> {

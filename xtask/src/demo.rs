@@ -20,6 +20,15 @@ pub(crate) fn folder(house: &House) -> PathBuf {
     house.target.join("demo")
 }
 
+/// The pages of the demo, made where none were yet.
+pub(crate) fn made(house: &House) -> Outcome<PathBuf> {
+    let folder = folder(house);
+    if !folder.exists() {
+        show(house)?;
+    }
+    Ok(folder)
+}
+
 /// Works each outing out the evening before and on the day, prints all and says what to do next.
 pub(crate) fn show(house: &House) -> Outcome {
     let trug = build(house)?;

@@ -36,7 +36,7 @@ struct Finding {
 
 /// The pages of the demo.
 pub(crate) fn check(house: &House) -> Outcome {
-    check_folder(house, &demo::folder(house))
+    check_folder(house, &demo::made(house)?)
 }
 
 /// The pages of a folder; having none is a failure.

@@ -48,7 +48,7 @@ pub(crate) fn figures(house: &House) -> Outcome<Vec<Figure>> {
 }
 
 fn all_pages(house: &House, variants: &Variants) -> Outcome<Vec<PathBuf>> {
-    let mut pages = demo::files(&demo::folder(house), "pdf")?;
+    let mut pages = demo::files(&demo::made(house)?, "pdf")?;
     pages.extend(demo::files(&variants.folder, "pdf")?);
     Ok(pages)
 }
