@@ -1,30 +1,39 @@
-//! The day of an outing by taps, on a phone: from the basket with a wrong leaf in it to the cup.
+//! The day of an outing by taps, on a phone: from the plant in hand, by way of a basket with a wrong twig in
+//! it, to the cup.
 
 use crate::access::resize;
 use crate::browser::Browser;
 use crate::form::Said;
 use crate::ground::{Ground, Outcome, equal, figure};
-use crate::{outing, taps};
+use crate::{in_hand, outing, taps};
 use serde_json::Value;
 
 const PHONE: (u32, u32) = (360, 740);
 
 pub(crate) const PASSPHRASE: &str = "a weir, a bank, a bell";
 
-pub(crate) const WISH: [Said<'_>; 9] = [
-    ("called", "Nettle tops"),
-    ("recipe", "cooked-leaf"),
-    ("plant", "stinging nettle"),
-    ("part", "young-leaf"),
-    ("stands", "bank"),
+const STAGE: &str = "spring, with the owner's leave";
+
+pub(crate) const WISH: [Said<'_>; 10] = [
+    ("called", "Spruce tips"),
+    ("recipe", "spruce-tip-tea"),
+    ("plant", "Norway spruce"),
+    ("part", "shoot-tip"),
+    ("stands", "ride"),
     ("herb", "fresh"),
-    ("amounts", "herb 800 g"),
-    ("moisture", "80–84 %"),
-    ("stage", "young tops before flowering, boiled"),
+    ("amounts", "herb 56 g\nwater 2.2 l"),
+    ("moisture", "70–76 %"),
+    ("stage", STAGE),
+    ("serving", "150 ml"),
 ];
 
-const TAKE: [Said<'_>; 4] =
-    [("name", "nettle-take"), ("stand", "bank"), ("part", "young-leaf"), ("amount", "800 g")];
+const TAKE: [Said<'_>; 5] = [
+    ("name", "spruce-take"),
+    ("stand", "ride"),
+    ("part", "shoot-tip"),
+    ("amount", "56 g"),
+    ("pattern", "ride-1"),
+];
 
 const SORTERS: [Said<'_>; 2] = [("sorters", "maren-holt"), ("sorters", "tobias-quill")];
 
@@ -44,15 +53,17 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     equal("errors in the console", &errors, &Vec::new())
 }
 
-/// From the wish to the answers of one person; how many questions those were.
+/// From the plant in hand to the answers of one person; how many questions those were.
 pub(crate) async fn to_the_table(browser: &Browser, at: &str) -> Outcome<usize> {
+    browser.add(at, "stand", &in_hand::STAND).await?;
+    in_hand::read(browser, at).await.map_err(|error| format!("in hand: {error}"))?;
     browser.add(at, "make", &WISH).await?;
     basket(browser, at).await.map_err(|error| format!("basket: {error}"))?;
     kitchen(browser, at).await.map_err(|error| format!("kitchen: {error}"))?;
     Ok(answers(browser, at).await.map_err(|error| format!("answers: {error}"))?)
 }
 
-/// A take, its lot, a wrong leaf that holds it, and the second sorting that frees it.
+/// A take, its lot, a wrong twig that holds it, and the second sorting that frees it.
 async fn basket(browser: &Browser, at: &str) -> Outcome {
     browser.go(at).await?;
     browser.follow("main a[href$='/basket']").await?;
@@ -60,10 +71,10 @@ async fn basket(browser: &Browser, at: &str) -> Outcome {
     browser.fill(&TAKE).await?;
     browser.fill(&[("pickers", "maren-holt")]).await?;
     browser.keep().await?;
-    browser.add(at, "lot", &[("name", "nettle-lot"), ("takes", "nettle-take")]).await?;
-    for (pieces, found) in [("420", "1 Conium maculatum"), ("419", "")] {
+    browser.add(at, "lot", &[("name", "spruce-lot"), ("takes", "spruce-take")]).await?;
+    for (pieces, found) in [("420", "1 Taxus baccata"), ("419", "")] {
         browser.go(&format!("{at}/basket")).await?;
-        browser.follow("main a[href$='/new/sorting/lot/nettle-lot']").await?;
+        browser.follow("main a[href$='/new/sorting/lot/spruce-lot']").await?;
         browser.fill(&SORTERS).await?;
         browser.fill(&[("pieces", pieces), ("every-piece", "yes"), ("found", found)]).await?;
         if found.is_empty() {
@@ -72,7 +83,7 @@ async fn basket(browser: &Browser, at: &str) -> Outcome {
         }
         browser.keep().await?;
         browser.go(&format!("{at}/basket")).await?;
-        let held = "Nothing of nettle-lot is used: Conium maculatum";
+        let held = "Nothing of spruce-lot is used: Taxus baccata";
         equal("held", &browser.words().await?.contains(held), &!found.is_empty())?;
     }
     browser.has("sorted by").await
@@ -85,8 +96,8 @@ const LATER: &str = "const field = document.getElementById('field-at');
 async fn kitchen(browser: &Browser, at: &str) -> Outcome {
     browser.go(at).await?;
     browser.follow("main a[href$='/kitchen']").await?;
-    browser.follow("main a[href$='/kitchen/nettle-tops']").await?;
-    browser.has("cooked food").await?;
+    browser.follow("main a[href$='/kitchen/spruce-tips']").await?;
+    browser.has("infusion").await?;
     browser.tap("button[data-minutes]").await?;
     browser
         .wait(
@@ -94,14 +105,14 @@ async fn kitchen(browser: &Browser, at: &str) -> Outcome {
             "return /^[0-9]+:[0-9]{2}$/.test(document.querySelector('#clocks .left')?.innerText)",
         )
         .await?;
-    browser.follow("main a[href$='/new/batch/make/nettle-tops']").await?;
-    browser.fill(&[("name", "nettle-pot"), ("lots", "nettle-lot")]).await?;
-    browser.fill(&[("stages", "young tops before flowering, boiled")]).await?;
+    browser.follow("main a[href$='/new/batch/make/spruce-tips']").await?;
+    browser.fill(&[("name", "spruce-pot"), ("lots", "spruce-lot")]).await?;
+    browser.fill(&[("stages", STAGE)]).await?;
     browser.keep().await?;
     browser.tap("#clocks button").await?;
-    browser.go(&format!("{at}/kitchen/nettle-tops")).await?;
-    browser.follow("main a[href$='/new/weighing/of/nettle-pot']").await?;
-    browser.fill(&[("what", "herb"), ("mass", "800 g")]).await?;
+    browser.go(&format!("{at}/kitchen/spruce-tips")).await?;
+    browser.follow("main a[href$='/new/weighing/of/spruce-pot']").await?;
+    browser.fill(&[("what", "herb"), ("mass", "56 g")]).await?;
     browser.keep().await
 }
 
@@ -154,7 +165,7 @@ pub(crate) async fn passphrase(browser: &Browser, says: &str) -> Outcome {
 
 async fn handing(browser: &Browser, at: &str) -> Outcome {
     browser.go(&format!("{at}/serving")).await?;
-    browser.follow("main a[href$='/hand-out/nettle-pot']").await?;
+    browser.follow("main a[href$='/hand-out/spruce-pot']").await?;
     browser.follow("main button[name='stands']").await?;
     browser.follow("main button[name='to']").await?;
     browser.has("had one").await?;

@@ -23,11 +23,11 @@ impl Browser {
         let id = format!("field-{field}");
         let kind = self.run(KIND, vec![json!(id)]).await?;
         if kind == json!("fieldset") {
-            return self.tap(&format!("#{id} .answer:has([value='{says}'])")).await;
+            return self.tap(&format!("#{id} .answer:has([value=\"{says}\"])")).await;
         }
         let element = self.element(&format!("#{id}")).await?;
         match kind.as_str().unwrap_or_default() {
-            "select-one" => element.select_by_value(says).await?,
+            "select-one" => self.tap(&format!("#{id} [value=\"{says}\"]")).await?,
             "date" => typed(&element, &day(says)).await?,
             "time" => typed(&element, &time(says)?).await?,
             _ => {

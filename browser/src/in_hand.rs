@@ -6,7 +6,7 @@ use crate::ground::{Ground, Outcome, equal, figure};
 use crate::{outing, taps};
 
 /// An evergreen, since a browser knows no day but today.
-const STAND: [Said<'_>; 5] = [
+pub(crate) const STAND: [Said<'_>; 5] = [
     ("name", "ride"),
     ("site", "weir-meadow"),
     ("plant", "Picea abies"),
@@ -33,6 +33,8 @@ const SPRUCE: [Said<'_>; 12] = [
 /// There are fewer characters to a plant than this.
 const MOST_LOOKS: usize = 100;
 
+const READERS: [&str; 2] = ["maren-holt", "tobias-quill"];
+
 /// The character that is asked for; nothing once all is read.
 const ASKED: &str = "return document.querySelector(\"main input[name='character']\")?.value ?? ''";
 
@@ -56,12 +58,19 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     let at = outing::whole(&browser).await?;
     browser.add(&at, "stand", &STAND).await?;
     taps::slow(ground, &browser).await?;
-    let taps = read(ground, &browser, &at).await?;
+    let (taps, looks) = read(&browser, &at).await?;
+    taps::take(ground, &browser).await?;
+    browser.reload().await?;
+    browser.has("Determined").await?;
+    taps::slow(ground, &browser).await?;
     figure(
         "in-hand-taps",
         taps,
         "taps for a plant in hand, from the outing on: two readers, and what it is",
     );
+    for (reader, looks) in READERS.iter().zip(looks) {
+        figure(&format!("in-hand-looks-{reader}"), looks, "looks until nothing more is asked");
+    }
     let taps = count(&browser, &at).await?;
     taps::take(ground, &browser).await?;
     figure("count-taps", taps, "taps for nine more plots, counted by steps of ten, five and one");
@@ -71,31 +80,27 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
 }
 
 /// Two readers look at a plant until nothing more is asked of them, neither of whom is told what it
-/// could be; then it is shown, and stays.
-async fn read(ground: &mut Ground, browser: &Browser, at: &str) -> Outcome<usize> {
+/// could be; then it is shown. How many taps that took, and how many looks of each.
+pub(crate) async fn read(browser: &Browser, at: &str) -> Outcome<(usize, Vec<usize>)> {
     browser.go(at).await?;
     browser.follow("main a[href$='/in-hand']").await?;
-    let mut taps = 1;
-    for reader in ["maren-holt", "tobias-quill"] {
+    let mut all = Vec::new();
+    for reader in READERS {
         browser.follow(&format!("main a[href$='/ride-1/{reader}']")).await?;
-        let looks = looks(browser).await?;
-        figure(&format!("in-hand-looks-{reader}"), looks, "looks until nothing more is asked");
+        all.push(looks(browser).await?);
         let words = browser.words().await?;
         if words.contains("Taxus") {
             return Err(format!("a candidate is shown to a reader: {words}").into());
         }
         browser.go(&format!("{at}/in-hand")).await?;
-        taps += 2 + looks;
     }
     browser.follow("main a[href$='/ride-1/tobias-quill']").await?;
     browser.follow("main button[name='looked']").await?;
     browser.has("Determined").await?;
     browser.has("Taxus baccata").await?;
-    taps::take(ground, browser).await?;
-    browser.reload().await?;
-    browser.has("Determined").await?;
-    taps::slow(ground, browser).await?;
-    Ok(taps + 2)
+    // To the plants, to each reader's looks and back, and at last what it is.
+    let taps = 3 + all.iter().map(|looks| looks + 2).sum::<usize>();
+    Ok((taps, all))
 }
 
 /// Answers every look that is asked for by one tap, or by a measure; how many those were.

@@ -3,6 +3,7 @@
 use crate::browser::Browser;
 use crate::day::{self, Asked, PASSPHRASE, WISH};
 use crate::ground::{Ground, Outcome, figure};
+use crate::in_hand::STAND;
 use crate::outing;
 
 /// Who comes besides the one who is there.
@@ -27,6 +28,7 @@ pub(crate) async fn run(ground: &mut Ground) -> Outcome {
     for called in OTHERS {
         browser.add(&at, "participant", &[("called", called)]).await?;
     }
+    browser.add(&at, "stand", &STAND).await?;
     browser.add(&at, "make", &WISH).await?;
     browser.go(&at).await?;
     browser.follow("main a[href$='/serving']").await?;

@@ -2,7 +2,7 @@
 
 use super::journal::last_done;
 use super::rows::called;
-use super::{Screen, at_fault, back, nowhere, refused, viewed};
+use super::{Screen, at_fault, back, nowhere, viewed, warned};
 use crate::App;
 use crate::address::Address;
 use crate::visit::Form;
@@ -137,7 +137,7 @@ pub(crate) fn work_out(app: &App, form: &Form) -> Screen {
     let title = app.word("app-work-out");
     let main = html! {
         h1 tabindex="-1" { (title) }
-        @if let Some(faults) = &faults { (refused(app, faults)) }
+        @if let Some(faults) = &faults { (warned(app, "app-not-worked-out", faults)) }
         (asked(app, form))
     };
     Screen { title, main }

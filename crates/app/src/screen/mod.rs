@@ -67,10 +67,15 @@ fn framed(page: &Page, before: &Markup, after: &Markup) -> Screen {
 
 /// Why what was just said was not kept; it takes the focus. Where it stands is on the same screen.
 fn refused(app: &App, faults: &Faults) -> Markup {
+    warned(app, "app-wrong-head", faults)
+}
+
+/// What is wrong and how to mend it, under a heading.
+fn warned(app: &App, heading: &str, faults: &Faults) -> Markup {
     let said = faults.iter().map(|fault| app.words().catalogue.fault(fault));
     html! {
         div.warned role="alert" tabindex="-1" {
-            h2 { (app.word("app-wrong-head")) }
+            h2 { (app.word(heading)) }
             @for wrong in said { p { (wrong.what) " " (wrong.mend) } }
         }
     }

@@ -118,8 +118,22 @@ impl Certainty {
         }))
     }
 
+    /// The stages that were confirmed of every batch; of no batch, of what is there for one.
+    pub(super) fn stages_of_each(
+        &self,
+        make: &Make,
+        batches: &[&Batch],
+    ) -> BTreeMap<String, Given> {
+        let each = batches.iter().map(|batch| self.stages(make, Some(batch)));
+        let both = |mut one: BTreeMap<String, Given>, other: BTreeMap<String, Given>| {
+            one.retain(|stage, given| other.get(stage) == Some(given));
+            one
+        };
+        each.reduce(both).unwrap_or_else(|| self.stages(make, None))
+    }
+
     /// The stages that were confirmed of all that went in.
-    pub(super) fn stages(&self, make: &Make, batch: Option<&Batch>) -> BTreeMap<String, Given> {
+    fn stages(&self, make: &Make, batch: Option<&Batch>) -> BTreeMap<String, Given> {
         let lots = batch.map_or(&make.lots, |batch| &batch.lots);
         let takes: Vec<_> = lots.iter().flat_map(|lot| self.takes_of(lot)).collect();
         let of = |take: &&String| self.stages.get(*take).map(Vec::as_slice).unwrap_or_default();
@@ -133,6 +147,11 @@ impl Certainty {
     fn takes_of(&self, lot: &str) -> &[String] {
         self.takes_of_lot.get(lot).map(Vec::as_slice).unwrap_or_default()
     }
+}
+
+/// The worst of what holds of each batch; of no batch, of what is there for one.
+pub(super) fn of_each(batches: &[&Batch], holds: impl Fn(Option<&Batch>) -> Given) -> Given {
+    if batches.is_empty() { holds(None) } else { all(batches.iter().map(|one| holds(Some(one)))) }
 }
 
 /// Whether all hold: *no* outweighs what is open, what is open outweighs *yes*; of nothing, nobody

@@ -95,7 +95,7 @@ impl People<'_> {
     /// What a decision hangs on besides the person and what is seen to on the day, as an identifier. What
     /// cannot be written down is the basis of nothing.
     fn basis(&self, case: &Case<'_>) -> Option<String> {
-        let cup = match self.tense {
+        let cup = match case.tense {
             Tense::Before => as_meant(case.cup.clone()),
             Tense::OnTheDay => case.cup.clone(),
         };

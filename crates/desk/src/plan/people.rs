@@ -1,6 +1,6 @@
 //! Who may have it, and how much? Each wish decided on for each person.
 
-use super::certainty::Certainty;
+use super::certainty::{Certainty, of_each};
 use super::counting::Counting;
 use super::make::herb_mass;
 use crate::World;
@@ -11,7 +11,7 @@ use dose::{
 };
 use ground::{Answer, Condition, Dist, Faults, Finite, MassFraction, Sourcing, Standing};
 use herbal::Herbal;
-use journal::{School, Word};
+use journal::{Batch, School, Word};
 use prepare::{Brew, HerbState};
 use std::collections::BTreeMap;
 use std::sync::Arc;
@@ -124,14 +124,17 @@ impl<'a> People<'a> {
         Ok(supposed.into_iter().map(others).collect())
     }
 
-    /// A cup for a person, with everything that they have beside it.
+    /// A cup for a person, with everything that they have beside it. What was made is decided on as it is,
+    /// on whatever day: nothing of it is still to come.
     pub(super) fn case<'c>(
         &'c self,
         person: &'c Person,
         cup: &'c Cup,
         beside: &'c [Cup],
     ) -> Case<'c> {
-        let (tense, sold) = (self.tense, self.wishes.sold);
+        let made = self.batches_of(&cup.batch).next().is_some();
+        let tense = if made { Tense::OnTheDay } else { self.tense };
+        let sold = self.wishes.sold;
         Case { table: &self.table, person, cup, beside, tense, sold }
     }
 
@@ -165,8 +168,7 @@ impl<'a> People<'a> {
     /// A serving of a wish, as one person takes it. What is not known of it stays unknown.
     pub(super) fn cup(&self, make: &Make, brew: Option<&Answer<Brew>>) -> Cup {
         let brew = brew.and_then(Answer::known);
-        let batch = self.school.batches.values().find(|(_, batch)| batch.make == make.name);
-        let batch = batch.map(|(_, batch)| batch);
+        let batches: Vec<_> = self.batches_of(&make.name).collect();
         let one = brew.map(|brew| &brew.portion.one);
         let held = |id: &str, mass: f64| {
             Finite::new(mass).filter(|m| *m > Finite::ZERO).map(|m| (id.into(), Dist::Exact(m)))
@@ -181,9 +183,9 @@ impl<'a> People<'a> {
             .collect();
         Cup {
             batch: make.name.clone(),
-            cook: batch.map_or_else(|| self.wishes.leader.clone(), |batch| batch.cook.clone()),
+            cook: batches.first().map_or(&self.wishes.leader, |batch| &batch.cook).clone(),
             form: self.certainty.form_of(make),
-            herbs: vec![self.herb(make, brew, batch)],
+            herbs: vec![self.herb(make, brew, &batches)],
             holds,
             volume: one.and_then(|one| one.volume),
             mass: one.map(|one| one.mass),
@@ -193,10 +195,21 @@ impl<'a> People<'a> {
         }
     }
 
-    fn herb(&self, make: &Make, brew: Option<&Brew>, batch: Option<&journal::Batch>) -> Herb {
-        let lots = batch.map_or(&make.lots, |batch| &batch.lots);
+    /// What was made of a wish.
+    fn batches_of(&self, make: &str) -> impl Iterator<Item = &'a Batch> {
+        let all = self.school.batches.values().map(|(_, batch)| batch);
+        all.filter(move |batch| batch.make == make)
+    }
+
+    /// What goes into a wish. A serving may be of any of its batches: the worst of them counts.
+    fn herb(&self, make: &Make, brew: Option<&Brew>, batches: &[&Batch]) -> Herb {
+        let lots: Vec<_> = if batches.is_empty() {
+            make.lots.iter().map(String::as_str).collect()
+        } else {
+            batches.iter().flat_map(|batch| &batch.lots).map(String::as_str).collect()
+        };
         let lot = (!lots.is_empty()).then(|| lots.join("+"));
-        let confirmed = self.certainty.stages(make, batch);
+        let certainty = self.certainty;
         Herb {
             taxon: make.plant.clone(),
             part: make.part,
@@ -204,9 +217,9 @@ impl<'a> People<'a> {
             portion: portion(make, brew),
             moisture: make.moisture.and_then(moisture),
             moisture_supposed: make.moisture_supposed,
-            determined: self.certainty.determined(make, batch),
-            sorted: self.certainty.sorted(make, batch),
-            stages: confirmed,
+            determined: of_each(batches, |batch| certainty.determined(make, batch)),
+            sorted: of_each(batches, |batch| certainty.sorted(make, batch)),
+            stages: certainty.stages_of_each(make, batches),
             planned_stage: make.stage.clone(),
         }
     }
