@@ -224,7 +224,7 @@ fn alone(world: &World, look: usize) -> (Vec<f64>, bool) {
     with_trial(&judge, &one, |trial, testimonies| {
         let factors = trial.weigh(&testimonies[0]).unwrap().factors;
         let misfit = crate::rules::misfit(trial, testimonies, &Default::default());
-        (factors, misfit.agreeing == 1)
+        (factors.to_vec(), misfit.agreeing == 1)
     })
 }
 

@@ -3,7 +3,7 @@
 
 use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
-use crate::offer::Means;
+use crate::offer::{Means, Offers};
 use crate::rules::{calling_twice, strong, tells, told_apart};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
@@ -70,12 +70,13 @@ impl Judge<'_> {
                 let id = format!("identify-material-{}", case.material.word());
                 return Next::CannotSettle { why: vec![Text::new(id)] };
             }
-            next(trial, testimonies, means)
+            next(&Offers::new(trial, means), testimonies)
         })
     }
 }
 
-fn next(trial: &Trial<'_>, testimonies: &[Testimony], means: &Means) -> Next {
+fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
+    let trial = offers.trial;
     let assessment = Assessment::new(trial, testimonies);
     if assessment.settled() {
         return Next::Settled;
@@ -84,7 +85,7 @@ fn next(trial: &Trial<'_>, testimonies: &[Testimony], means: &Means) -> Next {
     if !contrary.is_empty() {
         return Next::CannotSettle { why: contrary };
     }
-    let mut search = Search::new(trial, &assessment, means);
+    let mut search = Search::new(offers, &assessment);
     let unseen = search.must_look(&assessment);
     search.outweigh(&assessment);
     search.tell_apart();
@@ -106,7 +107,7 @@ fn next(trial: &Trial<'_>, testimonies: &[Testimony], means: &Means) -> Next {
 /// A list of looks in the making.
 struct Search<'s, 'a> {
     trial: &'s Trial<'a>,
-    means: &'s Means,
+    all: &'s Offers<'s, 'a>,
     /// What was read, and what was chosen to be read.
     scales: Scales<'a>,
     /// What else can be looked at.
@@ -117,10 +118,11 @@ struct Search<'s, 'a> {
 }
 
 impl<'s, 'a> Search<'s, 'a> {
-    fn new(trial: &'s Trial<'a>, assessment: &Assessment<'a>, means: &'s Means) -> Self {
+    fn new(all: &'s Offers<'s, 'a>, assessment: &Assessment<'a>) -> Self {
         let scales = assessment.scales.clone();
-        let offers = trial.offers(&scales, means);
-        Self { trial, means, scales, offers, chosen: Vec::new(), fixed: BTreeSet::new() }
+        let offers = all.unread(&scales);
+        let (chosen, fixed) = (Vec::new(), BTreeSet::new());
+        Self { trial: all.trial, all, scales, offers, chosen, fixed }
     }
 
     fn choose(&mut self, column: usize) -> bool {
@@ -248,7 +250,7 @@ impl<'s, 'a> Search<'s, 'a> {
 
     fn offer(&self, assessment: &Assessment<'_>, weighed: &Weighed<'_>) -> Option<Offer> {
         let cell = self.trial.judge.matrix().at(self.trial.target, weighed.column)?;
-        let lowers = self.trial.expected_lowering(&assessment.scales, weighed, self.means);
+        let lowers = self.all.expected_lowering(&assessment.scales, weighed.column);
         Some(Offer {
             character: weighed.character.id.clone(),
             typical: spectrum::typical(weighed.character, cell)?,

@@ -6,6 +6,7 @@ use crate::weighing::{Scales, Trial, Weighed};
 use crate::{Cell, Character, Kind, Level, Seen, Spoils, Tool, evidence};
 use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
+use std::cell::OnceCell;
 
 /// What there is to look with, and what may be done to the plant.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -42,25 +43,40 @@ impl Character {
     }
 }
 
-impl<'a> Trial<'a> {
+/// What can be looked at of a target, and what the answers would weigh: each is worked out when it is first
+/// wanted, since most of them never are.
+pub(crate) struct Offers<'t, 'a> {
+    pub(crate) trial: &'t Trial<'a>,
+    pub(crate) means: &'t Means,
+    /// By column: weighed as if the plant showed what the target typically does.
+    typical: Vec<OnceCell<Option<Weighed<'a>>>>,
+    /// By column: whatever the target may show, with its share.
+    shown: Vec<OnceCell<Vec<(f64, Weighed<'a>)>>>,
+}
+
+impl<'t, 'a> Offers<'t, 'a> {
+    pub(crate) fn new(trial: &'t Trial<'a>, means: &'t Means) -> Self {
+        let columns = trial.judge.characters().len();
+        let (typical, shown) = (vec![OnceCell::new(); columns], vec![OnceCell::new(); columns]);
+        Self { trial, means, typical, shown }
+    }
+
     /// Every character that can be looked at now and was not yet, weighed as if the plant showed
     /// what the target typically does.
-    pub(crate) fn offers(&self, scales: &Scales<'_>, means: &Means) -> Vec<Weighed<'a>> {
+    pub(crate) fn unread(&self, scales: &Scales<'_>) -> Vec<Weighed<'a>> {
         let unread = |column: &usize| scales.weighed().iter().all(|w| w.column != *column);
-        let columns = (0..self.judge.characters().len()).filter(unread);
-        columns.filter_map(|column| self.offer(column, means)).collect()
+        let typical = self.typical.iter().enumerate().filter(|(column, _)| unread(column));
+        let weighed = |(column, cell): (usize, &OnceCell<Option<Weighed<'a>>>)| {
+            cell.get_or_init(|| self.typical(column)).clone()
+        };
+        typical.filter_map(weighed).collect()
     }
 
-    /// The same, whatever it takes, read by a leader.
-    pub(crate) fn unread_typical(&self, scales: &Scales<'_>) -> Vec<Weighed<'a>> {
-        self.offers(scales, &Means::all(Level::Leader))
-    }
-
-    fn offer(&self, column: usize, means: &Means) -> Option<Weighed<'a>> {
+    fn typical(&self, column: usize) -> Option<Weighed<'a>> {
         let (character, cell) = self.described(column)?;
-        let can_be_seen = means.allow(character) && self.visible(character);
+        let can_be_seen = self.means.allow(character) && self.trial.visible(character);
         let seen = typical(character, cell).filter(|_| can_be_seen)?;
-        self.weigh(&imagined(column, character, seen, means.level))
+        self.weigh(column, character, seen)
     }
 
     /// How much one look is expected to lower the logarithm of what is left, if the plant is the
@@ -68,26 +84,26 @@ impl<'a> Trial<'a> {
     ///
     /// The logarithm, because the expected odds themselves stay what they are under every look
     /// (they are a martingale), so that by them no look would be better than another.
-    pub(crate) fn expected_lowering(
-        &self,
-        scales: &Scales<'_>,
-        offer: &Weighed<'_>,
-        means: &Means,
-    ) -> f64 {
+    pub(crate) fn expected_lowering(&self, scales: &Scales<'_>, column: usize) -> f64 {
         let contributions: Vec<f64> = scales.contributions().map(|(_, part)| part).collect();
         let before = libm::log(contributions.iter().sum());
         let mut lowering = 0.0;
         let mut covered = 0.0;
-        for (seen, share) in self.may_show(offer.column) {
-            let reading = imagined(offer.column, offer.character, seen, means.level);
-            let Some(weighed) = self.weigh(&reading) else {
-                continue;
-            };
-            let after: f64 = scales.with(&contributions, &weighed).sum();
+        let shown = self.shown.get(column).map(|cell| cell.get_or_init(|| self.shown(column)));
+        for (share, weighed) in shown.into_iter().flatten() {
+            let after: f64 = scales.with(&contributions, weighed).sum();
             lowering += share * (before - libm::log(after));
             covered += share;
         }
         if covered > 0.0 { lowering / covered } else { 0.0 }
+    }
+
+    fn shown(&self, column: usize) -> Vec<(f64, Weighed<'a>)> {
+        let Some((character, _)) = self.described(column) else {
+            return Vec::new();
+        };
+        let weigh = |(seen, share)| Some((share, self.weigh(column, character, seen)?));
+        self.may_show(column).into_iter().filter_map(weigh).collect()
     }
 
     /// What the target shows of a character, with its share: every state that a sheet names, or the
@@ -99,15 +115,20 @@ impl<'a> Trial<'a> {
         let Kind::States(states) = &character.kind else {
             return typical(character, cell).map(|seen| (seen, 1.0)).into_iter().collect();
         };
-        let shares = self.judge.shown(self.target, column).map(|spectrum| &spectrum.shares);
-        let shown = states.iter().zip(shares.into_iter().flatten());
+        let shares = self.trial.judge.shown(self.trial.target, column);
+        let shown = states.iter().zip(shares.into_iter().flat_map(|spectrum| &spectrum.shares));
         let named = shown.filter(|(_, share)| **share > 2.0 * evidence::UNSEEN);
         named.map(|(state, share)| (Seen::State(state.id.clone()), *share)).collect()
     }
 
+    fn weigh(&self, column: usize, character: &Character, seen: Seen) -> Option<Weighed<'a>> {
+        self.trial.weigh(&imagined(column, character, seen, self.means.level))
+    }
+
     /// A character with what the target's sheet says of it.
     fn described(&self, column: usize) -> Option<(&'a Character, &'a Cell)> {
-        self.judge.character(column).zip(self.judge.matrix().at(self.target, column))
+        let judge = self.trial.judge;
+        judge.character(column).zip(judge.matrix().at(self.trial.target, column))
     }
 }
 

@@ -274,7 +274,7 @@ mod tests {
     use ground::Organ;
 
     fn weighed(character: &Character) -> Weighed<'_> {
-        Weighed { column: 0, character, factors: vec![0.01] }
+        Weighed { column: 0, character, factors: [0.01].into() }
     }
 
     #[test]

@@ -2,12 +2,13 @@
 
 use crate::assess::Assessment;
 use crate::judge::Judge;
+use crate::offer::Offers;
 use crate::rival::{Rival, RivalKind, rivals};
 use crate::testimony::{Testimony, gather};
 use crate::weighing::Trial;
 use crate::{
-    Case, Chance, Misfit, MustLook, Priors, RelativesStatement, SecondReading, Taxon, Tells,
-    evidence, reasons, working,
+    Case, Chance, Level, Means, Misfit, MustLook, Priors, RelativesStatement, SecondReading, Taxon,
+    Tells, evidence, reasons, working,
 };
 use ground::{Fault, Faults, Finite, Month, Place, Text, Working};
 use jiff::civil::Date;
@@ -240,7 +241,8 @@ fn bar(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Bar {
         scales.contributions().map(|(_, part)| part).enumerate().collect();
     heaviest.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
     let others = heaviest.split_off(heaviest.len().min(LISTED));
-    let typical = trial.unread_typical(scales);
+    let means = Means::all(Level::Leader);
+    let typical = Offers::new(trial, &means).unread(scales);
     let listed = heaviest.into_iter().filter_map(|(at, part)| {
         let rival: &Rival = scales.rivals.get(at)?;
         Some(InTheWay {

@@ -6,6 +6,7 @@ use crate::spectrum::Spectrum;
 use crate::testimony::Testimony;
 use crate::{Character, Taxon};
 use ground::Month;
+use std::rc::Rc;
 
 /// Who is judged, against whom, and when.
 #[derive(Clone, Copy, Debug)]
@@ -82,7 +83,7 @@ pub(crate) struct Weighed<'a> {
     pub(crate) column: usize,
     pub(crate) character: &'a Character,
     /// By rival: how many times likelier what was read is of it than of the target.
-    pub(crate) factors: Vec<f64>,
+    pub(crate) factors: Rc<[f64]>,
 }
 
 impl Weighed<'_> {
