@@ -31,6 +31,8 @@
 //! A look that favours the target over no rival never turns *not yet* into *determined* under rules 1
 //! to 4; nor does a cell less, a look less, a rival more.
 //!
+//! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart.
+//!
 //! ```
 //! use identify::{Case, Judge, Material, Outcome, Strictness, foreign};
 //!
@@ -51,6 +53,7 @@
 
 mod assess;
 mod bayes;
+mod bits;
 mod blocked;
 #[cfg(test)]
 mod cases;
@@ -76,6 +79,7 @@ mod rules;
 #[cfg(test)]
 mod sample;
 mod say;
+pub mod sets;
 mod spectrum;
 mod states;
 mod taxon;
