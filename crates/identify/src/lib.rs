@@ -31,7 +31,8 @@
 //! A look that favours the target over no rival never turns *not yet* into *determined* under rules 1
 //! to 4; nor does a cell less, a look less, a rival more.
 //!
-//! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart.
+//! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart, and [`key`]
+//! the quickest key to print.
 //!
 //! ```
 //! use identify::{Case, Judge, Material, Outcome, Strictness, foreign};
@@ -64,6 +65,7 @@ mod compare;
 pub mod evidence;
 pub mod foreign;
 mod judge;
+pub mod key;
 mod ladder;
 #[cfg(test)]
 mod laws;
