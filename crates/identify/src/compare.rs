@@ -1,6 +1,7 @@
 //! What tells two taxa apart.
 
 use crate::judge::Judge;
+use crate::states::related;
 use crate::weighing::visible;
 use crate::{Cell, Character, Kind, State, Taxon, Value, evidence};
 use ground::{Fault, Faults, Finite, Month, Place};
@@ -47,12 +48,7 @@ impl Judge<'_> {
     /// Names that are not in the table.
     pub fn compare(&self, a: &str, b: &str) -> Result<Comparison, Faults> {
         let mut faults = Faults::none();
-        let mut row = |name: &str| {
-            let row = self.matrix().row(name).ok_or_else(|| {
-                Fault::new("identify-unknown-taxon", Place::entry("compare", name, ""), name)
-            });
-            faults.note(row)
-        };
+        let mut row = |name: &str| faults.note(self.row("compare", name));
         let rows = row(a).zip(row(b));
         let Some((first, second)) = rows else {
             return Err(faults);
@@ -67,6 +63,12 @@ impl Judge<'_> {
         Ok(Comparison { a: a.to_owned(), b: b.to_owned(), contrasts })
     }
 
+    /// The row of a taxon that was named where this says.
+    pub(crate) fn row(&self, place: &str, name: &str) -> Result<usize, Fault> {
+        let unknown = || Fault::new("identify-unknown-taxon", Place::entry(place, name, ""), name);
+        self.matrix().row(name).ok_or_else(unknown)
+    }
+
     fn contrast(&self, first: usize, second: usize, column: usize) -> Option<Contrast> {
         let character = self.character(column)?;
         let (a, b) = (self.taxon(first)?, self.taxon(second)?);
@@ -76,7 +78,7 @@ impl Judge<'_> {
         Some(Contrast {
             character: character.id.clone(),
             apart: Finite::new(apart(&character.kind, &one.shares, &other.shares))?,
-            never_alike: never_alike(&cell.value, &against.value),
+            never_alike: never_alike(&character.kind, &cell.value, &against.value),
             published: one.clears && other.clears,
             named: names(a, b, character) || names(b, a, character),
             a: cell.clone(),
@@ -123,15 +125,24 @@ fn merged(states: &[State], shares: &[f64], one: &[f64], other: &[f64]) -> Vec<f
     merged
 }
 
-/// Whether what two cells name has nothing in common.
-fn never_alike(a: &Value, b: &Value) -> bool {
-    match (a, b) {
-        (Value::Range { ordinary, extreme }, Value::Range { ordinary: other, extreme: outer }) => {
+/// Whether what two cells name has nothing in common, a state and its kind being no difference.
+pub(crate) fn never_alike(kind: &Kind, a: &Value, b: &Value) -> bool {
+    match (kind, a, b) {
+        (Kind::States(states), a, b) => {
+            let shared = |one: &&String| named(b).iter().any(|other| related(states, one, other));
+            !named(a).iter().any(shared)
+        }
+        (
+            _,
+            Value::Range { ordinary, extreme },
+            Value::Range { ordinary: other, extreme: outer },
+        ) => {
             let ((least, most), (low, high)) =
                 (extreme.unwrap_or(*ordinary), outer.unwrap_or(*other));
             most < low || high < least
         }
-        _ => named(a).iter().all(|state| !named(b).contains(state)),
+        // The table refuses any other pair.
+        _ => false,
     }
 }
 
@@ -163,6 +174,9 @@ mod tests {
         let kind = Kind::States(states);
         assert!(apart(&kind, &[1.0, 0.0, 0.0], &[0.0, 1.0, 0.0]) < 1e-12);
         assert!(apart(&kind, &[1.0, 0.0, 0.0], &[0.0, 0.0, 1.0]) > 0.99);
+        let never = |a, b| never_alike(&kind, &sample::always(a), &sample::always(b));
+        assert!(!never("netted", "palmate") && !never("palmate", "netted"));
+        assert!(never("netted", "parallel") && never("parallel", "palmate"));
     }
 
     #[test]

@@ -31,6 +31,9 @@
 //! A look that favours the target over no rival never turns *not yet* into *determined* under rules 1
 //! to 4; nor does a cell less, a look less, a rival more.
 //!
+//! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart, and [`key`]
+//! the quickest key to print.
+//!
 //! ```
 //! use identify::{Case, Judge, Material, Outcome, Strictness, foreign};
 //!
@@ -51,6 +54,7 @@
 
 mod assess;
 mod bayes;
+mod bits;
 mod blocked;
 #[cfg(test)]
 mod cases;
@@ -61,6 +65,7 @@ mod compare;
 pub mod evidence;
 pub mod foreign;
 mod judge;
+pub mod key;
 mod ladder;
 #[cfg(test)]
 mod laws;
@@ -76,6 +81,7 @@ mod rules;
 #[cfg(test)]
 mod sample;
 mod say;
+pub mod sets;
 mod spectrum;
 mod states;
 mod taxon;

@@ -62,7 +62,7 @@ fn report(states: &[State], truth: &State, reported: &State, misread: f64) -> f6
 }
 
 /// Whether two states are the same, or one is a kind of the other.
-fn related(states: &[State], a: &str, b: &str) -> bool {
+pub(crate) fn related(states: &[State], a: &str, b: &str) -> bool {
     is_kind_of(states, a, b) || is_kind_of(states, b, a)
 }
 

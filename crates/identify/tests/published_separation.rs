@@ -10,8 +10,8 @@
     reason = "in a test a panic is the report"
 )]
 
+use identify::sets::{Effort, Separation};
 use identify::{Judge, foreign};
-use std::collections::BTreeSet;
 
 const EIGHT_TAXA: &str = "\
 taxon,c1,c2,c3,c4,c5,c6
@@ -25,16 +25,20 @@ t7,b,b,a,b,a,b
 t8,b,b,b,?,a,a
 ";
 
+const CHARACTERS: [&str; 6] = ["c1", "c2", "c3", "c4", "c5", "c6"];
+
 /// For each pair of taxa, the characters that separate it.
-fn separated() -> Vec<BTreeSet<String>> {
+fn separated() -> Vec<Vec<usize>> {
     let matrix = foreign::read_csv(EIGHT_TAXA).unwrap();
     let judge = Judge::new(&matrix);
     let names: Vec<_> = matrix.taxa().iter().map(|taxon| taxon.name.clone()).collect();
+    let number = |id: &str| CHARACTERS.iter().position(|character| *character == id).unwrap();
     let mut pairs = Vec::new();
     for (at, a) in names.iter().enumerate() {
         for b in &names[at + 1..] {
             let told = judge.compare(a, b).unwrap().contrasts;
-            pairs.push(told.into_iter().filter(|c| c.never_alike).map(|c| c.character).collect());
+            let never_alike = told.iter().filter(|contrast| contrast.never_alike);
+            pairs.push(never_alike.map(|contrast| number(&contrast.character)).collect());
         }
     }
     pairs
@@ -42,36 +46,38 @@ fn separated() -> Vec<BTreeSet<String>> {
 
 /// The smallest sets of characters that separate every pair so many times over, as far as that is
 /// possible at all.
-fn smallest(pairs: &[BTreeSet<String>], times: usize) -> Vec<BTreeSet<String>> {
-    let all: Vec<_> = (1..=6).map(|at| format!("c{at}")).collect();
-    let subset = |bits: u32| -> BTreeSet<String> {
-        let chosen = all.iter().enumerate().filter(|(at, _)| bits >> at & 1 == 1);
-        chosen.map(|(_, name)| name.clone()).collect()
-    };
-    let covers = |set: &BTreeSet<String>| {
-        pairs.iter().all(|pair| pair.intersection(set).count() >= times.min(pair.len()))
-    };
-    let covering: Vec<_> = (0..64).map(subset).filter(covers).collect();
-    let least = covering.iter().map(BTreeSet::len).min().unwrap();
-    covering.into_iter().filter(|set| set.len() == least).collect()
-}
-
-fn set(names: &[&str]) -> BTreeSet<String> {
-    names.iter().map(|name| (*name).to_owned()).collect()
+fn smallest(times: usize) -> Vec<Vec<usize>> {
+    let separation = Separation::new(&[0, 1, 2, 3, 4, 5], separated());
+    let smallest = separation.smallest(times, Effort { list: 10, steps: 1_000 });
+    assert!(smallest.is_proved());
+    assert_eq!(smallest.count, Some(1));
+    smallest.sets
 }
 
 #[test]
 fn each_character_separates_as_many_pairs_as_were_counted() {
     let pairs = separated();
     assert_eq!(pairs.len(), 28);
-    let count = |id: &str| pairs.iter().filter(|pair| pair.contains(id)).count();
-    assert_eq!(["c1", "c2", "c3", "c4", "c5", "c6"].map(count), [16, 16, 16, 12, 12, 15]);
+    let count = |at: usize| pairs.iter().filter(|pair| pair.contains(&at)).count();
+    assert_eq!([0, 1, 2, 3, 4, 5].map(count), [16, 16, 16, 12, 12, 15]);
     assert!(pairs.iter().all(|pair| !pair.is_empty()));
 }
 
 #[test]
 fn three_characters_separate_every_pair_and_five_do_so_twice() {
-    let pairs = separated();
-    assert_eq!(smallest(&pairs, 1), [set(&["c1", "c2", "c3"])]);
-    assert_eq!(smallest(&pairs, 2), [set(&["c1", "c2", "c3", "c4", "c6"])]);
+    assert_eq!(smallest(1), [[0, 1, 2]]);
+    assert_eq!(smallest(2), [[0, 1, 2, 3, 5]]);
+}
+
+#[test]
+fn one_taxon_is_told_from_the_others_by_the_table_itself() {
+    let matrix = foreign::read_csv(EIGHT_TAXA).unwrap();
+    let others: Vec<_> =
+        matrix.taxa().iter().map(|t| t.name.as_str()).filter(|t| *t != "t1").collect();
+    let effort = Effort { list: 1, steps: 1_000 };
+    let judge = Judge::new(&matrix);
+    let smallest = judge.smallest_set("t1", others, None, 1, effort).unwrap();
+    // By hand: t2 asks for c3 or c4. Neither has one character that does the rest; c3 has eight
+    // pairs of them, c4 without c3 has five.
+    assert_eq!((smallest.size(), smallest.count), (3, Some(13)));
 }
