@@ -9,8 +9,8 @@ use crate::{
 use ground::{Finite, Harm, Region, Standing};
 use jiff::civil::date;
 
-const TARGET: &str = "Allium ursinum";
-const SIX: [&str; 6] = ["smell", "base", "vein", "stem", "bulb", "bract"];
+pub(crate) const TARGET: &str = "Allium ursinum";
+pub(crate) const SIX: [&str; 6] = ["smell", "base", "vein", "stem", "bulb", "bract"];
 
 fn read(characters: &[&str], state: &str, name: &str, level: Level, minute: i8) -> Vec<Look> {
     let look = |character: &&str| Look {
@@ -61,8 +61,20 @@ fn with_taxa(change: impl Fn(&mut Vec<Taxon>)) -> Matrix {
     Matrix::new(matrix.characters().to_vec(), taxa, cells).unwrap()
 }
 
-fn with_target(change: impl Fn(&mut Taxon)) -> Matrix {
+pub(crate) fn with_target(change: impl Fn(&mut Taxon)) -> Matrix {
     with_taxa(|taxa| change(&mut taxa[0]))
+}
+
+/// The table, these characters of the target only remembered.
+pub(crate) fn remembered(characters: &[&str]) -> Matrix {
+    let matrix = sample::matrix();
+    let cells = matrix.cells().map(|(taxon, character, cell)| {
+        let fades = taxon.name == TARGET && characters.contains(&character.id.as_str());
+        let standing = if fades { Standing::Remembered } else { cell.standing };
+        (taxon.name.clone(), character.id.clone(), crate::Cell { standing, ..cell.clone() })
+    });
+    let cells: Vec<_> = cells.collect();
+    Matrix::new(matrix.characters().to_vec(), matrix.taxa().to_vec(), cells).unwrap()
 }
 
 fn species() -> Outcome {

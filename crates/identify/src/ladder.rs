@@ -21,6 +21,8 @@ const SHORTEST: f64 = 0.1;
 /// 0.1 mm × 1.05^284 lies just above 100 m.
 const LENGTHS: usize = 284;
 const MOST_COUNTED: u32 = 200;
+/// Rungs between two marks of lengths that are said roughly.
+const STEP: usize = 8;
 
 impl Ladder {
     /// Share of plants on each rung, from an ordinary range and outer limits; sums to 1. The second
@@ -55,6 +57,30 @@ impl Ladder {
         (0..LENGTHS).map(|at| weight(count(at) + 0.5)).collect()
     }
 
+    /// The marks between which a length is said to lie when nobody reads it closely, in millimetres:
+    /// eight rungs, half as long again.
+    pub(crate) fn steps() -> Vec<(f64, f64)> {
+        let foot = |at: usize| SHORTEST * libm::pow(1.0 + evidence::LENGTH_ERROR, count(at));
+        (0..LENGTHS).step_by(STEP).map(|at| (foot(at), foot(at + STEP))).collect()
+    }
+
+    /// For each true length, the probability that a reader finds it between these marks: over all marks
+    /// they sum to 1.
+    pub(crate) fn within(step: usize, misread: f64) -> Vec<f64> {
+        let (from, to) = (step * STEP, ((step + 1) * STEP).min(LENGTHS));
+        let below = |at: usize, truth: f64| match at {
+            0 => 0.0,
+            at if at >= LENGTHS => 1.0,
+            at => normal_cdf(count(at) - truth),
+        };
+        let anywhere = count(to - from) / count(LENGTHS);
+        let weight = |truth: f64| {
+            let reported = below(to, truth) - below(from, truth);
+            (1.0 - misread) * reported + misread * anywhere
+        };
+        (0..LENGTHS).map(|at| weight(count(at) + 0.5)).collect()
+    }
+
     /// For each true count, the probability that a reader reports this one, or one within 5 % of it.
     pub(crate) fn counted(seen: u32, misread: f64) -> Vec<f64> {
         let seen = seen.min(MOST_COUNTED);
@@ -76,7 +102,7 @@ impl Ladder {
     /// rungs for lengths, single counts up to 20 and one answer for more.
     pub(crate) fn answers(self, shares: &[f64], misread: f64) -> Vec<f64> {
         let step = |at: usize| match self {
-            Self::Lengths => at / 8,
+            Self::Lengths => at / STEP,
             Self::Counts => at.min(21),
         };
         let mut answers = vec![0.0; step(self.rungs() - 1) + 1];

@@ -1,7 +1,5 @@
 //! The numbers of `docs/evidence.md` are those that judging rests on: all of them, and no others.
 
-#![expect(clippy::unwrap_used, reason = "in a test a panic is the report")]
-
 use identify::evidence;
 use std::collections::BTreeMap;
 
