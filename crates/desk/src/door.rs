@@ -7,6 +7,7 @@ use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::InputFile;
+use crate::pairing::{PairsOrder, PairsReply, pairs};
 use crate::plan::flags::flags;
 use crate::plan::{LotPlan, Plan, PotPlan, TakePlan, allowances, basket, plan, pots, servings};
 use crate::serving::ServingReply;
@@ -93,6 +94,8 @@ pub enum Request {
         /// Where each of its rows stands and what it rests on.
         account: herbal::Account,
     },
+    /// How many readings must go wrong before something dangerous passes for what is gathered.
+    HerbalPairs(PairsOrder),
     /// A small sum.
     Sum(Sum),
 }
@@ -133,6 +136,8 @@ pub enum Reply {
     Sheet(TeachReply),
     /// What the herbal lacks.
     HerbalCheck(CheckReply),
+    /// What could pass for what.
+    HerbalPairs(PairsReply),
     /// A small sum.
     Sum(SumReply),
 }
@@ -166,6 +171,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
         Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
         Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),
+        Request::HerbalPairs(order) => Reply::HerbalPairs(pairs(world, &order)?),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
         Request::Sum(sum) => Reply::Sum(work_out(sum)?),
     })

@@ -14,6 +14,7 @@ mod making;
 mod memory;
 mod naming;
 mod outing;
+mod pairing;
 mod plain;
 mod plan;
 mod recall;
@@ -34,6 +35,7 @@ pub use outing::{
     Outing, OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow,
     WayBack, Wishes, includes, read, rows, standing_rows, write,
 };
+pub use pairing::{PairRow, PairsOrder, PairsReply};
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,
     Handed, Head, Instants, Intake, IntakeQuestion, Kept, Kit, LabelPlan, LabelPlant, LabelStand,

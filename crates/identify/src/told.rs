@@ -1,7 +1,7 @@
 //! A table made ready for one kind of reader: how likely each taxon is to be read as each answer.
 
 use crate::judge::Judge;
-use crate::reports::Reports;
+use crate::reports::reports;
 use crate::spectrum::{Spectrum, dot, typical, weights};
 use crate::{Kind, Level, evidence};
 
@@ -79,9 +79,8 @@ impl Column {
         let misread = level.misread(character.organ);
         let rows = 0..judge.taxa().len();
         let spectra: Vec<Option<&Spectrum>> = rows.map(|row| judge.shown(row, column)).collect();
-        let reports = Reports::new(character, misread);
         let said: Vec<Vec<f64>> =
-            reports.said.iter().map(|said| weights(character, said, misread)).collect();
+            reports(character).iter().map(|said| weights(character, said, misread)).collect();
         let chances = |weights: &Vec<f64>| -> Vec<f64> {
             spectra.iter().map(|s| s.map_or(0.0, |s| dot(&s.shares, weights))).collect()
         };

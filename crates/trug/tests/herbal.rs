@@ -138,3 +138,24 @@ fn a_folder_without_herbal_files_is_no_herbal() {
     assert_eq!(missing.code, Some(2));
     assert!(missing.err.contains("no/such/folder"), "{}", missing.err);
 }
+
+/// The worst come first, every one with its harm, and what is left out is counted.
+#[test]
+fn pairs_are_listed_the_worst_first() {
+    let ran = run(&["herbal", "pairs", "ramsons", "--worst", "5", "--json"]);
+    let reply: serde_json::Value = serde_json::from_str(&ran.out).unwrap();
+    let pairs = reply.pointer("/reply/herbal-pairs/pairs").or(reply.pointer("/herbal-pairs/pairs"));
+    let pairs = pairs.and_then(|pairs| pairs.as_array()).expect(&ran.out);
+    assert_eq!(pairs.len(), 5);
+    let all = run(&["herbal", "pairs", "ramsons", "--worst", "1000"]);
+    assert!(all.out.contains("Colchicum autumnale") && !all.out.contains("not shown"));
+    let few = run(&["herbal", "pairs", "ramsons", "--worst", "5"]);
+    assert!(few.out.contains("not shown"), "{}", few.out);
+}
+
+#[test]
+fn a_plant_that_nobody_knows_has_no_pairs() {
+    let ran = run(&["herbal", "pairs", "ramsonz"]);
+    assert_eq!(ran.code, Some(2));
+    assert!(ran.err.contains("Allium ursinum"), "{}", ran.err);
+}

@@ -63,7 +63,7 @@ fn pairs(flora: &Flora) -> BTreeSet<(&str, &str)> {
     for sheet in flora.sheets() {
         for other in sheet.look_alikes.keys().filter_map(|name| flora.sheet(name)) {
             for (a, b) in [(sheet, other), (other, sheet)] {
-                if gathered(a) && harmful(b) {
+                if a.is_gathered() && harmful(b) {
                     pairs.insert((a.name.as_str(), b.name.as_str()));
                 }
             }
@@ -102,11 +102,6 @@ fn published(flora: &Flora, plant: &Sheet, other: &Sheet, tell: &str) -> bool {
     };
     let published = |cell: &Cell| cell.standing == Standing::Published;
     published(a) && published(b) && differ(&flora.glossary, tell, a, b)
-}
-
-/// A plant that people gather and that its sheet does not call harmful.
-fn gathered(sheet: &Sheet) -> bool {
-    !sheet.gathered_for.is_empty() && sheet.harm.value < Harm::Unknown
 }
 
 fn harmful(sheet: &Sheet) -> bool {

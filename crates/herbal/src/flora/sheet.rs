@@ -127,6 +127,12 @@ impl Sheet {
         self.common.first().unwrap_or(&self.name)
     }
 
+    /// Whether people gather it, and its sheet does not call it harmful.
+    #[must_use]
+    pub fn is_gathered(&self) -> bool {
+        !self.gathered_for.is_empty() && self.harm.value < Harm::Unknown
+    }
+
     /// The harm that judging must reckon with: *none* holds only where it was read, and of a hybrid
     /// only where it was read of its parents too.
     #[must_use]

@@ -115,6 +115,40 @@ sheet-weak-source = {" "}(weak source)
 
 ### What the herbal lacks
 
+pairs-title = What could pass for what: { $plants ->
+    [one] { $plants } plant that is gathered
+   *[other] { $plants } plants that are gathered
+}, { $pairs } pairs
+pairs-says = How many readings must go wrong before a dangerous plant in hand is determined for the one that is meant. A reading goes wrong when it finds what that plant seldom or never shows: it was misread, or the plant is odd. Readings of one group go wrong together, and count once for each reader. Everything else that must be set aside can only make it more.
+pairs-never-determined = { $count ->
+    [one] In { $count } pair of named look-alikes no two organs tell the plants apart by what was published: there the gathered plant is never determined.
+   *[other] In { $count } pairs of named look-alikes no two organs tell the plants apart by what was published: there the gathered plant is never determined.
+}
+pairs-counts = How many pairs, by how many readings must go wrong
+pairs-worst = The worst first
+pairs-caption = Pairs
+pairs-target = gathered
+pairs-rival = must not be
+pairs-harm = harm
+pairs-passes = readings gone wrong
+pairs-in-month = fewest in
+pairs-tells = told apart by
+pairs-seen = two organs of it seen
+pairs-tells-in = { $count ->
+    [one] { $count } character
+   *[other] { $count } characters
+} of { $organs ->
+    [one] { $organs } organ
+   *[other] { $organs } organs
+}
+pairs-named = , a named look-alike
+pairs-after-more = more than twelve
+pairs-never = never
+pairs-left-out = { $count ->
+    [one] { $count } more pair is not shown; --worst says how many are wanted.
+   *[other] { $count } more pairs are not shown; --worst says how many are wanted.
+}
+
 check-title = What the herbal lacks
 check-version = version of the herbal
 check-species = species with a sheet

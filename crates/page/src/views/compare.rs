@@ -140,7 +140,7 @@ fn side(contrast: &Contrast, cell: &Cell, words: &Words<'_>) -> Prose {
 }
 
 /// Months in which both can be seen: one stretch where they are one, else a list.
-fn months(months: &[Month], words: &Words<'_>) -> String {
+pub(super) fn months(months: &[Month], words: &Words<'_>) -> String {
     if months.len() == 12 {
         return words.word("view-compare-all-year");
     }

@@ -10,6 +10,7 @@ mod labels;
 mod list;
 mod make;
 mod name;
+mod pairs;
 mod plan;
 mod serving;
 mod sheet;
@@ -44,6 +45,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::HerbalShow(reply) => sheet::page(reply, words),
         Reply::Sheet(reply) => sheet::teach::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),
+        Reply::HerbalPairs(reply) => pairs::page(reply, words),
         Reply::Sum(reply) => sums::page(reply, words),
     }
 }

@@ -1,9 +1,11 @@
 //! `trug herbal`: what is known.
 
+use crate::read::level;
 use crate::world::Knowledge;
 use clap::Subcommand;
-use desk::Request;
+use desk::{PairsOrder, Request};
 use ground::Faults;
+use identify::Level;
 
 #[derive(Subcommand)]
 pub(crate) enum Herbal {
@@ -20,6 +22,18 @@ pub(crate) enum Herbal {
         #[arg(required = true)]
         name: Vec<String>,
     },
+    /// What could pass for what: how many readings must go wrong, the worst first
+    #[command(after_help = "Example:\n  trug herbal pairs ramsons --worst 10")]
+    Pairs {
+        /// A plant that is gathered, by any of its names; every one when left out
+        plant: Vec<String>,
+        /// How well the readers read: the better, the more they are believed
+        #[arg(long, value_name = "LEVEL", default_value = "leader", value_parser = level)]
+        readers: Level,
+        /// How many of the worst pairs to show
+        #[arg(long, value_name = "N", default_value_t = 40)]
+        worst: usize,
+    },
     /// What the herbal lacks: missing, remembered, contradictory, unjoined
     #[command(after_help = "Example:\n  trug herbal check")]
     Check,
@@ -30,6 +44,11 @@ impl Herbal {
         Ok(match self {
             Self::List { words } => Request::HerbalList { words: words.join(" ") },
             Self::Show { name } => Request::HerbalShow { name: name.join(" ") },
+            Self::Pairs { plant, readers, worst } => Request::HerbalPairs(PairsOrder {
+                plant: Some(plant.join(" ")).filter(|said| !said.is_empty()),
+                level: *readers,
+                worst: Some(*worst),
+            }),
             Self::Check => Request::HerbalCheck { account: knowledge.account()? },
         })
     }
