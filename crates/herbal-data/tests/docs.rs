@@ -52,3 +52,11 @@ fn the_example_of_a_source_and_of_a_character_are_read() {
     let over = herbal_data::herbal().overlay(&files).unwrap();
     assert_eq!(over.flora.glossary.states("example").len(), 2);
 }
+
+#[test]
+fn the_example_of_a_mix_up_is_read() {
+    let file = file("mix-ups/own.toml", examples("Mix-ups"));
+    let over = herbal_data::herbal().overlay(&[file]).unwrap();
+    let row = over.flora.mix_ups().find(|row| row.id == "crocus-for-ramsons-example").unwrap();
+    assert_eq!((row.months.len(), row.deaths), (3, Some(4)));
+}

@@ -76,3 +76,12 @@ fn a_member_of_a_genus_or_family_has_its_rows() {
         }
     }
 }
+
+/// What has happened stands in both sheets as confirmed.
+#[test]
+fn both_sheets_warn_of_every_mix_up_that_was_told() {
+    let report = herbal::check(&herbal(), &account());
+    let silent = report.findings.iter().filter(|f| f.text.id == "herbal-mix-up-unconfirmed");
+    let silent: Vec<_> = silent.map(|finding| format!("{:?}", finding.text.args)).collect();
+    assert_eq!(silent, Vec::<String>::new());
+}

@@ -19,7 +19,9 @@ mod uses;
 pub use check::{Column, Finding, Lack, Report, check};
 pub use day::{Day, DayLine, DayRule};
 pub use file::TextFile;
-pub use flora::{Conflict, Flora, GatheredFor, Glossary, Group, Kin, Resemblance, Sheet, Term};
+pub use flora::{
+    Conflict, Flora, GatheredFor, Glossary, Group, Kin, MixUp, MonthFrom, Resemblance, Sheet, Term,
+};
 pub use kitchen::{DryingTarget, Growth, Kitchen, Ph, Warmth};
 pub use land::{Land, Per, Yield};
 pub use places::{Account, Places};
@@ -36,7 +38,7 @@ use std::collections::BTreeMap;
 pub struct Herbal {
     /// Every source, by identifier.
     pub sources: BTreeMap<SourceId, Source>,
-    /// Species, characters, look-alikes.
+    /// Species, characters, look-alikes, mix-ups that were told.
     pub flora: Flora,
     /// Uses and harm by part, cautions, contents, limits.
     pub uses: Uses,

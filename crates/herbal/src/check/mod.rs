@@ -4,6 +4,7 @@
 //! clears nothing. The report says where work is worth most.
 
 mod glossary;
+mod mix_ups;
 mod pairs;
 mod sheets;
 mod uses;
@@ -69,6 +70,7 @@ pub fn check(herbal: &Herbal, account: &Account) -> Report {
     let mut notes = Notes { account, findings: Vec::new() };
     sheets::check(&herbal.flora, &mut notes);
     pairs::check(&herbal.flora, &mut notes);
+    mix_ups::check(&herbal.flora, &mut notes);
     glossary::check(&herbal.flora, &mut notes);
     uses::check(herbal, &mut notes);
     unused_sources(herbal, &mut notes);

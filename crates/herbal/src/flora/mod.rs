@@ -4,14 +4,17 @@ mod cell;
 mod glossary;
 mod glossary_rows;
 mod group;
+mod mix_up;
 mod sheet;
 mod sheet_file;
 mod sheet_rows;
 
 pub use glossary::{Glossary, Term};
 pub use group::Group;
+pub use mix_up::{MixUp, MonthFrom};
 pub use sheet::{Conflict, GatheredFor, Kin, Resemblance, Sheet};
 
+pub(crate) use mix_up::MIX_UP_TABLE;
 pub(crate) use sheet_file::{look_alike_field, use_field};
 
 use crate::file::{Reader, TextFile};
@@ -33,6 +36,7 @@ pub struct Flora {
     pub glossary: Glossary,
     sheets: BTreeMap<String, Sheet>,
     groups: BTreeMap<String, Group>,
+    mix_ups: BTreeMap<String, MixUp>,
     #[serde(skip)]
     table: Once<Result<Matrix, Faults>>,
     #[serde(skip)]
@@ -60,6 +64,11 @@ impl Flora {
     #[must_use]
     pub fn group(&self, name: &str) -> Option<&Group> {
         self.groups.get(name)
+    }
+
+    /// The mix-ups that were told, in order of their identifiers.
+    pub fn mix_ups(&self) -> impl Iterator<Item = &MixUp> {
+        self.mix_ups.values()
     }
 
     /// What is known of a character of a species: from its own sheet, else its genus, else its
@@ -118,7 +127,8 @@ impl Flora {
         let mut sheets = self.sheets.clone();
         sheets.append(&mut self.sheets_over(reader, &glossary));
         inherit(&mut sheets);
-        Self { glossary, sheets, groups, ..Self::default() }
+        let mix_ups = mix_up::mix_ups(reader, &sheets, &self.mix_ups);
+        Self { glossary, sheets, groups, mix_ups, ..Self::default() }
     }
 
     fn sheets_over(&self, reader: &mut Reader<'_>, glossary: &Glossary) -> BTreeMap<String, Sheet> {

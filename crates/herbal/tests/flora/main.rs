@@ -11,6 +11,7 @@ mod check_uses;
 mod faults;
 mod laws;
 mod messages;
+mod mix_ups;
 mod overlay;
 mod search;
 mod sheets;

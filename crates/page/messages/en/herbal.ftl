@@ -108,6 +108,27 @@ fault-look-alike-twice = The look-alike { $got } is named twice.
     .want = One row for each look-alike.
     .mend = Put the two together.
 
+## Mix-ups
+
+fault-no-sheet = No sheet is called { $got }.
+    .want = The scientific name of a plant that has a sheet in the folder species/.
+    .mend = Mend the name, or write a sheet for the plant.
+fault-mix-up-twice = The mix-up { $got } is told twice.
+    .want = One row for each mix-up, and an id of its own.
+    .mend = Put the two together, or give one another id.
+fault-mix-up-itself = { $got } is said to have been taken for itself.
+    .want = Two plants.
+    .mend = Mend one of the two names.
+fault-mix-up-empty = This mix-up names no { $got }.
+    .want = At least one.
+    .mend = Add what the source tells, or what the season of the plant that was meant says.
+fault-mix-up-deaths = { $got } are said to have died, more than the people who are counted.
+    .want = At most as many deaths as people.
+    .mend = Put the two numbers right, or leave out what the source does not tell.
+fault-no-month = { $got } is no month.
+    .want = Numbers from 1 to 12, each month by itself.
+    .mend = Put the month right.
+
 ## Names of plants
 
 fault-unknown-plant = No plant in the herbal is called { $got }.
@@ -126,6 +147,7 @@ herbal-look-alike-without-sheet = { $plant } is taken for { $other }, which has 
 herbal-tell-empty = { $tell } should tell { $plant } from { $other }, but nothing is said of it for { $empty }.
 herbal-tell-tells-nothing = { $tell } should tell { $plant } from { $other }, but what is seen as a rule is the same in both.
 herbal-few-tells = { $plant } is gathered and { $other } harms; published characters that tell them apart: { $count } ({ $tells }). Three are wanted.
+herbal-mix-up-unconfirmed = { $mix_up } tells of { $plant } and { $other }, but the sheet of { $plant } does not name the other as a look-alike with confirmed = true.
 herbal-cells-remembered = { $plant }: { $count } characters rest on memory or custom and settle nothing: { $characters }.
 herbal-harm-remembered = { $plant }: how badly it can hurt rests on memory. Where it is said to be harmless, judging takes that for unknown.
 herbal-relatives-remembered = { $plant }: what is known of its relatives rests on memory.
