@@ -181,3 +181,59 @@ impl Place<'_, '_> {
 pub(super) fn names(sheet: &Taxon, other: &Taxon) -> bool {
     sheet.look_alikes.iter().any(|alike| alike.name == other.name)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::key::{PlantKey, To};
+    use crate::{Matrix, sample};
+    use ground::Standing;
+
+    /// The sample table, in which each character tells every two plants apart, with no other cells read
+    /// than those of these characters.
+    fn key(read: &[&str]) -> PlantKey {
+        let matrix = sample::matrix();
+        let cells = matrix.cells().map(|(taxon, character, cell)| {
+            let known = read.contains(&character.id.as_str());
+            let standing = if known { Standing::Published } else { Standing::Remembered };
+            (taxon.name.clone(), character.id.clone(), Cell { standing, ..cell.clone() })
+        });
+        let cells: Vec<_> = cells.collect();
+        let (characters, taxa) = (matrix.characters().to_vec(), matrix.taxa().to_vec());
+        let matrix = Matrix::new(characters, taxa, cells).unwrap();
+        let plants = ["Allium ursinum", "Colchicum autumnale"].map(str::to_owned);
+        Judge::new(&matrix).key(&plants, None, 100).unwrap()
+    }
+
+    #[test]
+    fn one_look_more_is_asked_for_where_the_way_gives_one() {
+        let key = key(&["base", "smell", "stem"]);
+        let [couplet] = key.couplets.as_slice() else { panic!("one couplet") };
+        let [allium, colchicum] = key.ends.as_slice() else { panic!("two ends") };
+        assert_eq!(
+            couplet.leads.iter().map(|lead| lead.to).collect::<Vec<_>>(),
+            [To::End(0), To::End(1)]
+        );
+        let [check] = allium.checks.as_slice() else { panic!("one check") };
+        assert!(check.open.is_empty() && check.looks.len() == 1);
+        assert_ne!(check.looks[0].character, couplet.character);
+        assert_eq!(check.looks[0].there[0].0, "Colchicum autumnale");
+        assert!(colchicum.checks.is_empty(), "at the deadly end nothing is asked");
+    }
+
+    #[test]
+    fn what_one_look_alone_sets_aside_is_not_settled() {
+        let key = key(&["stem"]);
+        let check = &key.ends[0].checks[0];
+        assert!(check.looks.is_empty());
+        assert_eq!(check.open, [("Colchicum autumnale".to_owned(), 1)]);
+    }
+
+    #[test]
+    fn what_nothing_sets_aside_is_not_settled() {
+        let key = key(&[]);
+        assert!(key.couplets.is_empty() && key.ends[0].plants.len() == 2);
+        assert_eq!(key.ends[0].checks[0].open, [("Colchicum autumnale".to_owned(), 0)]);
+        assert_eq!((key.looks.get(), key.is_proved()), (0.0, true));
+    }
+}

@@ -14,10 +14,16 @@ use crate::weighing::visible;
 use crate::{Kind, State, Value};
 use ground::{Finite, Month};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// More cuts than these would make more leads than a reader can compare.
 const MOST_CUTS: usize = 2;
+
+/// With more plants than these, not every character is tried.
+const FEW: usize = 12;
+
+/// With more, so many characters are tried for each pair, or as many as tell it apart.
+const FOR_EACH_PAIR: usize = 3;
 
 /// What somebody reads who goes along a lead.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -84,9 +90,23 @@ impl Column {
         self.shows.get(plant).filter(|shows| !shows.is_empty())
     }
 
-    fn divides(&self) -> bool {
-        let known = || self.shows.iter().filter(|shows| !shows.is_empty());
-        known().any(|one| known().any(|other| one.is_disjoint(other)))
+    /// The pairs of plants that it tells apart.
+    fn pairs(&self) -> impl Iterator<Item = (usize, usize)> {
+        let known = || self.shows.iter().enumerate().filter(|(_, shows)| !shows.is_empty());
+        known().flat_map(move |(one, shows)| {
+            let others =
+                known().filter(move |(other, theirs)| one < *other && shows.is_disjoint(theirs));
+            others.map(move |(other, _)| (one, other))
+        })
+    }
+
+    /// How many leads all plants together would go down.
+    fn spread(&self) -> usize {
+        let goes = |shows: &BTreeSet<usize>| match shows.len() {
+            0 => self.answers.len(),
+            some => some,
+        };
+        self.shows.iter().map(goes).sum()
     }
 }
 
@@ -94,7 +114,30 @@ impl Column {
 pub(super) fn columns(judge: &Judge<'_>, rows: &[usize], month: Option<Month>) -> Vec<Column> {
     let all = 0..judge.characters().len();
     let made = all.filter_map(|character| column(judge, rows, character, month));
-    made.filter(Column::divides).collect()
+    made.filter(|column| column.pairs().next().is_some()).collect()
+}
+
+/// Of columns to many plants those that are tried: for each pair the few that tell it apart and send
+/// the plants down the fewest leads, so that the key stays short enough to print. What any column
+/// tells apart, these tell apart too.
+pub(super) fn tried(judge: &Judge<'_>, columns: Vec<Column>, plants: usize) -> Vec<Column> {
+    if plants <= FEW {
+        return columns;
+    }
+    let seconds = |column: &Column| judge.character(column.character).map(|c| c.seconds);
+    let mut ranked: Vec<_> = columns.into_iter().collect();
+    ranked.sort_by_key(|column| (column.spread(), seconds(column), column.character));
+    let mut told: BTreeMap<(usize, usize), usize> = BTreeMap::new();
+    let mut kept: Vec<Column> = Vec::new();
+    for column in ranked {
+        let wanted = |pair: &(usize, usize)| told.get(pair).is_none_or(|n| *n < FOR_EACH_PAIR);
+        if column.pairs().any(|pair| wanted(&pair)) {
+            column.pairs().for_each(|pair| *told.entry(pair).or_default() += 1);
+            kept.push(column);
+        }
+    }
+    kept.sort_by_key(|column| column.character);
+    kept
 }
 
 /// A table of plants that are met equally often, each a form of its own.
@@ -243,8 +286,10 @@ fn within((high, low): (f64, f64), count: bool) -> f64 {
     let quarter = (low - high) / 4.0;
     let (from, to, middle) = (high + quarter, low - quarter, high + 2.0 * quarter);
     let steps = [1000.0, 500.0, 100.0, 50.0, 20.0, 10.0, 5.0, 2.0, 1.0, 0.5, 0.2, 0.1];
-    let round = steps.iter().map(|step| (middle / step).round() * step);
-    round.into_iter().find(|at| (from..=to).contains(at)).unwrap_or(middle)
+    // A tenth of a millimetre is not said of what is longer than a centimetre.
+    let said = steps.iter().filter(|step| **step >= 1.0 || middle < 10.0);
+    let mut round = said.map(|step| (middle / step).round() * step);
+    round.find(|at| (from..=to).contains(at)).unwrap_or(high)
 }
 
 #[cfg(test)]

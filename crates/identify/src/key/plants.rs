@@ -2,7 +2,7 @@
 
 use super::checks::{Check, checks};
 use super::frame::Frame;
-use super::marks::{Column, Reads, columns, table};
+use super::marks::{Column, Reads, columns, table, tried};
 use super::{Key, Step, Table};
 use crate::judge::Judge;
 use ground::{Faults, Finite, Month};
@@ -25,8 +25,12 @@ pub struct PlantKey {
     pub looks: Finite,
     /// Seconds that they take.
     pub seconds: Finite,
-    /// No key to these characters takes fewer seconds on average.
+    /// No key by the characters that were tried takes fewer seconds on average.
     pub at_least: Finite,
+    /// How many characters were tried.
+    pub tried: usize,
+    /// How many tell any of the plants apart: where there are many plants, not all of them are tried.
+    pub of: usize,
 }
 
 /// One character, and where its answers lead.
@@ -69,7 +73,7 @@ pub struct End {
 }
 
 impl PlantKey {
-    /// Whether it is proved that no key to these characters is quicker.
+    /// Whether it is proved that no key by the characters that were tried is quicker.
     #[must_use]
     pub fn is_proved(&self) -> bool {
         self.at_least == self.seconds
@@ -99,6 +103,8 @@ impl Judge<'_> {
         let rows = plants.iter().filter_map(|name| faults.note(self.row(PLACE, name)));
         let rows: Vec<usize> = rows.collect();
         let columns = columns(self, &rows, month);
+        let of = columns.len();
+        let columns = tried(self, columns, rows.len());
         let table = table(self, &columns, rows.len());
         let key = table.key(sets)?;
         let mut numbered = Numbered { columns: &columns, couplets: Vec::new(), ends: Vec::new() };
@@ -119,6 +125,8 @@ impl Judge<'_> {
             looks: looks(&table, &key),
             seconds: key.seconds,
             at_least: key.at_least,
+            tried: columns.len(),
+            of,
         })
     }
 }
