@@ -2,6 +2,7 @@
 
 use crate::World;
 use crate::in_hand::{InHandOrder, NextLookOrder, NextLookReply, in_hand, next_look};
+use crate::keying::{KeyOrder, KeyReply, key};
 use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
 use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
@@ -38,6 +39,8 @@ pub enum Request {
         /// The plants, by any of their names.
         plants: [String; 2],
     },
+    /// A key to some plants, to be printed.
+    Key(KeyOrder),
     /// How much may go from the stands of an outing file.
     Allowance {
         /// The file, and those that it includes.
@@ -114,6 +117,8 @@ pub enum Reply {
     NextLook(NextLookReply),
     /// What tells two plants apart.
     Compare(CompareReply),
+    /// A key.
+    Key(Box<KeyReply>),
     /// How much may go.
     Allowance(Vec<TakePlan>),
     /// How lots stand.
@@ -155,6 +160,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
         Request::NextLook(order) => Reply::NextLook(next_look(world, &order)?),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
+        Request::Key(order) => Reply::Key(Box::new(key(world, &order)?)),
         Request::Allowance { files } => {
             Reply::Allowance(allowances(world, &*world.outing(&files)?))
         }

@@ -146,7 +146,8 @@ pub(crate) fn never_alike(kind: &Kind, a: &Value, b: &Value) -> bool {
     }
 }
 
-fn named(value: &Value) -> Vec<&String> {
+/// Every state that a cell names.
+pub(crate) fn named(value: &Value) -> Vec<&String> {
     match value {
         Value::States { always, usually, sometimes, rarely } => {
             [always, usually, sometimes, rarely].into_iter().flatten().collect()

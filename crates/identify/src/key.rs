@@ -37,9 +37,18 @@
 //! ```
 
 mod bound;
+mod checks;
 mod exact;
 mod frame;
+mod marks;
+mod plants;
 mod rules;
+mod walk;
+
+pub use checks::{Check, CheckLook};
+pub use marks::{Reads, Stretch};
+pub use plants::{Couplet, End, PlantKey, PlantLead, To};
+pub use walk::{Arrival, Arrivals};
 
 use exact::Exact;
 use frame::Frame;

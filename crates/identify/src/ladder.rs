@@ -81,6 +81,29 @@ impl Ladder {
         (0..=MOST_COUNTED).map(weight).collect()
     }
 
+    /// For each true rung, the probability that a reader reports no more than this.
+    ///
+    /// A length errs as in [`Ladder::measured`], a count as in [`Ladder::counted`], of which nothing
+    /// is passed over: one less than nothing is nothing.
+    pub(crate) fn up_to(self, most: f64, misread: f64) -> Vec<f64> {
+        let rungs = count(self.rungs());
+        let weight = |at: usize| match self {
+            Self::Lengths => {
+                let to = rung_of(most);
+                let anywhere = (to / rungs).clamp(0.0, 1.0);
+                (1.0 - misread) * normal_cdf(to - count(at) - 0.5) + misread * anywhere
+            }
+            Self::Counts => {
+                let within = |counted: usize| if count(counted) <= most { 1.0 } else { 0.0 };
+                let beside = 0.5 * (within(at.saturating_sub(1)) + within(at + 1));
+                let anywhere = ((most.floor() + 1.0) / rungs).clamp(0.0, 1.0);
+                let off = evidence::OFF_BY_ONE * beside + (1.0 - evidence::OFF_BY_ONE) * anywhere;
+                (1.0 - misread) * within(at) + misread * off
+            }
+        };
+        (0..self.rungs()).map(weight).collect()
+    }
+
     /// The probability of every coarse answer, given the share of plants on each rung: steps of eight
     /// rungs for lengths, single counts up to 20 and one answer for more.
     pub(crate) fn answers(self, shares: &[f64], misread: f64) -> Vec<f64> {
@@ -197,6 +220,25 @@ mod tests {
             let (shares, _) = ladder.shares((3.0, 30.0), None);
             assert!((ladder.answers(&shares, 0.1).iter().sum::<f64>() - 1.0).abs() < 1e-12);
         }
+    }
+
+    /// By hand, a tenth misread: four fifths of that by one, half of them upwards; the rest falls
+    /// evenly on 201 counts, six of which are up to five.
+    #[test]
+    fn a_count_is_misread_across_a_cut_by_one_or_from_anywhere() {
+        let below = Ladder::Counts.up_to(5.0, 0.1);
+        let stray = 0.1 * 0.2 * 6.0 / 201.0;
+        for (truth, expected) in [(4, 0.98), (5, 0.9 + 0.04), (6, 0.04), (7, 0.0)] {
+            assert!((below[truth] - expected - stray).abs() < 1e-12, "{truth}: {}", below[truth]);
+        }
+    }
+
+    #[test]
+    fn a_length_is_read_above_a_cut_the_more_surely_the_longer_it_is() {
+        let below = Ladder::Lengths.up_to(60.0, 0.1);
+        assert!(below.windows(2).all(|pair| pair[0] >= pair[1]));
+        let at = |length: f64| below[rung_of(length) as usize];
+        assert!(at(30.0) > 0.9 && at(120.0) < 0.1 && (at(60.0) - 0.5).abs() < 0.3);
     }
 
     #[test]

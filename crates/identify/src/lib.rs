@@ -32,7 +32,7 @@
 //! to 4; nor does a cell less, a look less, a rival more.
 //!
 //! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart, and [`key`]
-//! the quickest key to print.
+//! the quickest key to print, with where readers who misread end up in it.
 //!
 //! ```
 //! use identify::{Case, Judge, Material, Outcome, Strictness, foreign};

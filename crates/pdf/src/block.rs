@@ -155,8 +155,9 @@ impl<'a> Writer<'a> {
 
     fn fact(&mut self, fact: &Fact) -> String {
         let (label, value) = (self.prose(&fact.label), self.prose(&fact.value));
+        let breaks = !width::is_brief(fact, self.line_ems, self.lines);
         let under = self.blocks(&fact.under);
-        format!("({label}, {{ {value}\n{under}}})")
+        format!("({label}, {{ {value}\n{under}}}, {breaks})")
     }
 
     fn notice(&mut self, notice: &Notice) -> String {

@@ -1,7 +1,7 @@
 //! Whether the words of a table fit beside each other, and how wide its columns are set, judged before
 //! it is set.
 
-use page::{Fact, Inline, Prose, Table, TypeSize};
+use page::{Block, Fact, Inline, Prose, Table, TypeSize};
 
 /// Width of a letter of a long word in bold type, in the size of the type: Andika's average over
 /// English words, and a little more.
@@ -26,6 +26,8 @@ const SMALLEST_LARGE: f64 = 0.9;
 const RUNNING: f64 = 0.8;
 /// What share of a page a row, or a whole table, takes at most that stays in one piece.
 const TALL: f64 = 0.25;
+/// What share of a line the value of a fact takes at least.
+const VALUE: f64 = 0.4;
 /// Lines that room to write takes.
 const ROOM_LINES: f64 = 2.0;
 
@@ -188,6 +190,21 @@ pub(crate) fn running(title: &Prose, line_ems: f64) -> Prose {
     if title.plain().chars().count() <= fits { title.clone() } else { title.cut(fits) }
 }
 
+/// Whether a fact, with what stands below its value, takes so few lines that it stays on one page. What
+/// holds more than sentences and points may be broken.
+pub(crate) fn is_brief(fact: &Fact, line_ems: f64, lines: f64) -> bool {
+    let takes = |prose: &Prose| (letters(prose) * LETTER_EM / (VALUE * line_ems)).ceil().max(1.0);
+    let below = |block: &Block| match block {
+        Block::Para(prose) => Some(0.5 + takes(prose)),
+        Block::List(list) if list.items.iter().all(|item| item.under.is_empty()) => {
+            Some(list.items.iter().map(|item| takes(&item.says)).sum())
+        }
+        _ => None,
+    };
+    let under: Option<f64> = fact.under.iter().map(below).sum();
+    under.is_some_and(|under| takes(&fact.value) + under <= TALL * lines)
+}
+
 /// Letters of the longest stretch that is not broken.
 fn longest_word(prose: &Prose) -> usize {
     let plain = prose.plain();
@@ -224,6 +241,15 @@ mod tests {
         assert!((share(0) + share(1) + share(2) - 45.0).abs() < 1e-9, "{widths:?}");
         table.rows = vec![[Prose::from("Nils"), Prose::new().blank(), Prose::from("yes")].into()];
         assert_eq!(columns(&table, 45.0), [Width::Natural, Width::Share(1.0), Width::Natural]);
+    }
+
+    #[test]
+    fn a_fact_of_few_lines_stays_whole_and_one_that_holds_a_working_does_not() {
+        let with = |under: Vec<Block>| Fact { under, ..Fact::new("of carrot", "These are alike:") };
+        let brief = |fact: &Fact| is_brief(fact, 40.0, 45.0);
+        assert!(brief(&with(vec![Block::bullets(["cowbane: deadly"; 3])])));
+        assert!(!brief(&with(vec![Block::bullets(["cowbane: deadly"; 12])])));
+        assert!(!brief(&with(vec![Block::Break(page::Break::Rule)])));
     }
 
     #[test]

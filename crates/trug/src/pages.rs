@@ -79,6 +79,10 @@ impl PageArgs {
                 let page = NamedPage { name: "labels".to_owned(), page: view(reply, words) };
                 self.print(vec![page], labels.sheet.paper, world.now)?
             }
+            Reply::Key(_) => {
+                let page = NamedPage { name: "key".to_owned(), page: view(reply, words) };
+                self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?
+            }
             Reply::Sheet(sheets) => {
                 let paper = self.paper().unwrap_or(Paper::A4);
                 self.print(sheet_pages(sheets, words), paper, world.now)?

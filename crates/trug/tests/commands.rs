@@ -14,6 +14,7 @@ const COMMANDS: &[&[&str]] = &[
     &["plan"],
     &["name"],
     &["compare"],
+    &["key"],
     &["allowance"],
     &["make"],
     &["serving"],

@@ -40,6 +40,10 @@ fn bad_input_is_told_with_a_mend() {
         &["name", "--is", "ramsons", "no_such_character=x"],
         &["name", "leaf_venation"],
         &["compare", "ramsons", "xyzzy"],
+        &["key", "ramsons"],
+        &["key", "ramsons", "Allium ursinum"],
+        &["key", "ramsons", "lilly of the valey"],
+        &["key", "ramsons", "autumn crocus", "--month", "13"],
         &["plan", "nowhere.toml"],
     ] {
         let ran = run(args);
@@ -97,6 +101,22 @@ fn pages_come_whole_and_never_take_the_place_of_anything_else() {
     fs::write(out.join("diary.txt"), "mine").unwrap();
     assert_eq!(run(&plan).code, Some(2));
     assert_eq!(fs::read_to_string(out.join("diary.txt")).unwrap(), "mine");
+}
+
+#[test]
+fn a_key_is_printed_and_its_numbers_lead_on() {
+    let out = folder("key").join("out");
+    let plants = ["ramsons", "lily of the valley", "autumn crocus", "lords-and-ladies"];
+    let ran = run(&[&["key"], &plants[..], &["--out", out.to_str().unwrap()]].concat());
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+    assert!(fs::read(out.join("key.pdf")).unwrap().starts_with(b"%PDF"));
+    let page = fs::read_to_string(out.join("key.html")).unwrap();
+    let leads = page.split("href=\"#couplet-").skip(1).map(|rest| rest.split('"').next().unwrap());
+    let leads: Vec<_> = leads.collect();
+    assert!(!leads.is_empty());
+    for number in leads {
+        assert!(page.contains(&format!("id=\"couplet-{number}\"")), "{number} leads nowhere");
+    }
 }
 
 /// Asks step by step, with these answers.

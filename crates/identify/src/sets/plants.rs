@@ -57,7 +57,12 @@ impl Judge<'_> {
     }
 
     /// The characters that tell the target from another.
-    fn separating(&self, target: usize, other: usize, month: Option<Month>) -> Vec<usize> {
+    pub(crate) fn separating(
+        &self,
+        target: usize,
+        other: usize,
+        month: Option<Month>,
+    ) -> Vec<usize> {
         let columns = 0..self.characters().len();
         columns.filter(|c| self.separates(target, other, *c, month).unwrap_or(false)).collect()
     }
@@ -77,7 +82,7 @@ impl Judge<'_> {
     }
 
     /// By character: a number for its correlation group.
-    fn groups(&self) -> Vec<usize> {
+    pub(crate) fn groups(&self) -> Vec<usize> {
         let mut numbers = BTreeMap::new();
         let number = |group| {
             let next = numbers.len();

@@ -26,6 +26,15 @@ plants-harm-unknown = not known
 plants-harm-harmful = poisonous
 plants-harm-deadly = deadly
 
+### A key
+
+fault-key-plant-twice = { $got } is asked for twice: it is { $plant }.
+    .want = Each plant once.
+    .mend = Take one of the two names out, or name the plant that was meant.
+fault-key-how-many = A key to so many plants cannot be made: { $got }.
+    .want = 2 plants or more, and { $most } at most.
+    .mend = Name the plants that are to be told apart.
+
 ### A species sheet
 
 sheet-title = { $name } { $authority }

@@ -214,7 +214,85 @@ view-compare-now = now:
 view-compare-all-year = all year
 view-compare-never = not in the same months
 
+### A key to print
+
+view-key-title = A key to { $count } plants
+view-key-title-month = A key to { $count } plants in { $month }
+view-key-teaches = A key teaches and does not determine. It leads to a name, and one wrong reading leads to another name. Whether it is the plant, only the verdict on the plant in hand says: trug name.
+view-key-not-listed = A plant that is not in the list ends at a name of the list too, or nowhere. Where no line of a number fits, stop: something was misread, or it is none of these.
+view-key-plants = The plants of this key
+view-key-plants-says = Whatever else grows there is not in it
+view-key-missing = Dangerous plants that are taken for one of these, and that this key does not hold
+# $name: what it is called; $harm: a word for how badly it can hurt; $plants: of the key.
+view-key-missing-name = { $name }
+view-key-missing-twin = { $name } — { $harm }; taken for { $plants }
+view-key-worth = What the key is worth
+view-key-looks = read on average
+view-key-looks-says = { $looks ->
+    [one] 1 number
+   *[other] { $looks-said } numbers
+ }
+view-key-time = time on average
+view-key-time-says = { $time }
+view-key-shortest = is it the quickest
+view-key-proved = yes: no key by { $signs } takes less time on average
+view-key-bound = not proved: no key by { $signs } takes less than { $time } on average
+view-key-all-signs = the signs that were read of these plants
+view-key-some-signs = the { $tried } signs that were tried, of { $of }
+view-key-month = when
+view-key-any-month = no month was said: a number may ask for what is not there yet, or no more
+view-key-in-month = only what can be seen in { $month } is asked for
+view-key-readers = How often somebody ends at a wrong name
+view-key-readers-says = If every plant is met equally often, and its signs vary and are misread one by one
+view-key-reader = reader
+view-key-reader-leader = leader
+view-key-reader-trained = trained
+view-key-reader-public = anybody
+view-key-reader-own = misreads { $share }
+view-key-wrong = another name
+view-key-stopped = no line fits
+view-key-worst = most often wrong
+view-key-dangerous = harmful, and named as a milder one
+view-key-nobody = –
+# $share: in per cent.
+view-key-worst-says = { $plant }: { $share }
+view-key-key = The key
+view-key-couplet = { $number }. { $character }
+view-key-couplet-from = { $number }. { $character } (from { $from })
+view-key-up-to = up to { $high }
+view-key-over = more than { $low }
+view-key-between = more than { $low }, up to { $high }
+view-key-count-up-to = { $high ->
+    [0] none
+   *[other] up to { $high }
+ }
+view-key-count-over = { $low } or more
+view-key-count-between = { $low } to { $high }
+view-key-go-to = go to { $number }
+view-key-end = { $common } ({ $name })
+view-key-end-harm = harm: { $harm }
+view-key-together = This key does not tell these apart:
+view-key-nothing-tells = Nothing that was read of these plants tells any two of them apart.
+# $plant: the name that the key gives.
+view-key-check = Before you go on with { $plant }, look also at:
+view-key-check-here = in { $plant } { $says }
+# $plants: one or several.
+view-key-check-deadly = ; in the deadly { $plants } { $says }
+view-key-check-harmful = ; in the poisonous { $plants } { $says }
+view-key-open-never = Nothing that was read tells { $plant } from { $plants }: this key does not settle it.
+view-key-open-once = Only one sign that was read tells { $plant } from { $plants }: this key does not settle it.
+view-key-how = How to look
+view-key-each = Each plant, as this reader would name it: { $reader }
+view-key-each-says = How often it ends where
+view-key-right = its own name
+view-key-harmless = a milder one’s name
+view-key-herbal = Herbal { $herbal }
+
 ### Files and arguments
+
+fault-no-such-month-number = “{ $got }” is no month.
+    .want = A number from 1 for January to 12 for December.
+    .mend = Write it like 5.
 
 fault-include-missing = A file that it includes is not there: { $got }
     .want = Every file that is included, named as seen from the file that includes it.

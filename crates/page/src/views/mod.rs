@@ -6,6 +6,7 @@ mod check;
 mod compare;
 mod drawn;
 mod flags;
+mod key;
 mod labels;
 mod list;
 mod make;
@@ -34,6 +35,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Name(reply) | Reply::InHand(reply) => name::page(reply, words),
         Reply::NextLook(reply) => name::next_look(reply, words),
         Reply::Compare(reply) => compare::page(reply, words),
+        Reply::Key(reply) => key::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Basket(lots) => basket::page(lots, words),
         Reply::Pots(pots) => make::pots(pots, words),

@@ -1,7 +1,7 @@
 //! Pages of replies to real requests, as they stand on a terminal of eighty columns.
 
 use crate::kit::{self, SPRING_EVENING};
-use desk::{MakeOrder, NameOrder, Request, World, answer};
+use desk::{KeyOrder, MakeOrder, NameOrder, Request, World, answer};
 use identify::Level;
 use page::view;
 use std::sync::LazyLock;
@@ -58,6 +58,49 @@ fn a_plant_that_nobody_named() {
 fn two_plants_side_by_side() {
     let plants = ["ramsons", "Convallaria majalis"].map(str::to_owned);
     insta::assert_snapshot!(said(Request::Compare { plants }));
+}
+
+fn key(plants: &[&str], month: Option<u8>) -> Request {
+    Request::Key(KeyOrder {
+        plants: plants.iter().map(|plant| (*plant).to_owned()).collect(),
+        month: month.and_then(ground::Month::new),
+        level: Level::Public,
+    })
+}
+
+const RAMSONS: [&str; 4] = ["ramsons", "lily of the valley", "autumn crocus", "lords-and-ladies"];
+
+#[test]
+fn a_key_to_ramsons_and_what_is_taken_for_it() {
+    insta::assert_snapshot!(said(key(&RAMSONS, Some(4))));
+}
+
+#[test]
+fn a_key_to_umbellifers_measures_and_does_not_settle_everything() {
+    let plants =
+        ["ground elder", "caraway", "Conium maculatum", "Cicuta virosa", "Cicuta maculata"];
+    let said = said(key(&plants, None));
+    assert!(
+        said.contains("this key does not settle it") && said.contains("harm: deadly"),
+        "{said}"
+    );
+    insta::assert_snapshot!(said);
+}
+
+#[test]
+fn a_key_determines_nothing_and_calls_nothing_safe() {
+    for month in [None, Some(5), Some(12)] {
+        let reply = answer(&WORLD, key(&RAMSONS, month)).unwrap();
+        let said = kit::said(&view(&reply, &kit::words()), None);
+        assert!(
+            said.contains("teaches and does not determine") && !said.contains("safe"),
+            "{said}"
+        );
+        // Every line that ends at a plant says how badly it can hurt.
+        for line in said.lines().filter(|line| line.contains(" (Colchicum autumnale) — harm")) {
+            assert!(line.ends_with("harm: deadly"), "{line}");
+        }
+    }
 }
 
 #[test]

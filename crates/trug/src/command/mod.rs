@@ -3,6 +3,7 @@
 pub(crate) mod app;
 mod compare;
 mod herbal;
+mod key;
 mod label;
 mod make;
 mod name;
@@ -35,6 +36,8 @@ pub(crate) enum Ask {
     Name(name::Name),
     /// What tells two plants apart
     Compare(compare::Compare),
+    /// A key to some plants, to be printed
+    Key(key::Key),
     /// How much may be taken
     Allowance(outing::Allowance),
     /// A preparation: amounts, steps, strength, keeping
@@ -63,6 +66,7 @@ impl Ask {
             Self::Plan(asked) => asked.request(),
             Self::Name(asked) => asked.request(knowledge),
             Self::Compare(asked) => Ok(asked.request()),
+            Self::Key(asked) => asked.request(),
             Self::Allowance(asked) => asked.request(),
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
@@ -86,6 +90,7 @@ impl Ask {
             Self::Plan(asked) => Some((&asked.paper, &asked.pages)),
             Self::Label(asked) => Some((&asked.paper, &[])),
             Self::Sheet(asked) => Some((&asked.paper, &[])),
+            Self::Key(asked) => Some((&asked.paper, &[])),
             _ => None,
         }
     }
