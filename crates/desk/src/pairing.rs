@@ -30,7 +30,7 @@ pub struct PairsReply {
     pub count: usize,
     /// How many of each harm pass after how many readings.
     pub counts: Vec<(Harm, Passes, usize)>,
-    /// How many pairs hold fewer than two organs by which they are told apart.
+    /// How many harmful look-alikes that a sheet names are told apart by fewer than two organs.
     pub never_determined: usize,
     /// The worst.
     pub pairs: Vec<PairRow>,
@@ -77,7 +77,10 @@ pub(crate) fn pairs(world: &World, order: &PairsOrder) -> Result<PairsReply, Fau
     // The sort is stable: of equals the order of names stays.
     all.sort_by_key(|pair| (Reverse(pair.harm), pair.passes, Reverse(pair.named)));
     let (count, counts) = (all.len(), counts(&all));
-    let never_determined = all.iter().filter(|pair| pair.named && pair.organs.len() < 2).count();
+    // Of unknown harm a look-alike answers to the bar alone, and no tells are asked for.
+    let untold =
+        |pair: &&PairRow| pair.named && pair.harm >= Harm::Harmful && pair.organs.len() < 2;
+    let never_determined = all.iter().filter(untold).count();
     all.truncate(order.worst.unwrap_or(count));
     Ok(PairsReply { gathered: plants.len(), count, counts, never_determined, pairs: all })
 }

@@ -188,6 +188,6 @@ fn pair(a: &Reading, b: &Reading, target: &Spectrum, rival: &Spectrum) -> Option
     said.then(factor)
 }
 
-fn floored(chance: f64) -> f64 {
+pub(crate) fn floored(chance: f64) -> f64 {
     if chance > evidence::FLOOR { chance } else { evidence::FLOOR }
 }

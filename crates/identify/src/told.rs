@@ -3,6 +3,7 @@
 use crate::judge::Judge;
 use crate::reports::reports;
 use crate::spectrum::{Spectrum, dot, typical, weights};
+use crate::testimony::floored;
 use crate::{Kind, Level, evidence};
 
 /// How likely each taxon is to be read as each answer, by a reader of one level.
@@ -109,8 +110,4 @@ impl Column {
 
 fn at<T: Copy>(of: &[Vec<T>], answer: usize, row: usize) -> Option<T> {
     of.get(answer)?.get(row).copied()
-}
-
-fn floored(chance: f64) -> f64 {
-    chance.max(evidence::FLOOR)
 }
