@@ -160,17 +160,23 @@ impl Browser {
 
     /// Fails unless the screen has these words.
     pub(crate) async fn has(&self, words: &str) -> Outcome {
-        let there = self.words().await?;
-        if there.contains(words) {
+        if self.words().await?.contains(words) {
             return Ok(());
         }
-        let start: String = there.chars().take(300).collect();
-        Err(format!("{:?} is not on the screen {}: {start}", words, self.address().await?).into())
+        Err(self.lacks(&format!("{words:?}")).await?.into())
     }
 
     pub(crate) async fn element(&self, css: &str) -> Outcome<Element> {
-        let found = self.client.find(Locator::Css(css)).await;
-        Ok(found.map_err(|error| format!("{css}: {error}"))?)
+        if let Ok(found) = self.client.find(Locator::Css(css)).await {
+            return Ok(found);
+        }
+        Err(self.lacks(css).await?.into())
+    }
+
+    /// What is not on the screen, and what is.
+    async fn lacks(&self, what: &str) -> Outcome<String> {
+        let start: String = self.words().await?.chars().take(600).collect();
+        Ok(format!("{what} is not on the screen {}: {start}", self.address().await?))
     }
 
     /// Waits until files of the app are kept and the keeper answers for this page.

@@ -400,7 +400,8 @@ pub(crate) fn said(cell: &Cell) -> Vec<String> {
         Cell::Number(number) => vec![number.get().to_string()],
         Cell::YesNo(yes) => vec![if *yes { "yes" } else { "no" }.to_owned()],
         Cell::Day(day) => vec![day.to_string()],
-        Cell::Moment(at) => vec![at.strftime("%Y-%m-%dT%H:%M").to_string()],
+        // With its seconds: two looks, a take and a sorting within a minute stay in order.
+        Cell::Moment(at) => vec![at.to_string()],
         Cell::List(all) => all.iter().flat_map(said).collect(),
         Cell::Table(table) => match (table.get("pieces"), table.get("what")) {
             (Some(pieces), Some(what)) => vec![[said(pieces), said(what)].concat().join(" ")],
@@ -425,7 +426,7 @@ mod tests {
             (Words, "1½ cups"),
             (Day, "2027-05-13"),
             (Time, "09:05"),
-            (Moment, "2027-05-13T10:40"),
+            (Moment, "2027-05-13T10:40:07"),
             (Whole, "14"),
             (YesNo, "no"),
             (Lines, "railway\nbusy-road"),
