@@ -7,7 +7,7 @@ use identify::pairs::{Pair, Pairs, Passes};
 use identify::{Judge, Level};
 use serde::{Deserialize, Serialize};
 use std::cmp::Reverse;
-use std::collections::{BTreeMap, BTreeSet};
+use std::collections::BTreeMap;
 
 /// Which pairs.
 #[derive(Clone, Debug, Serialize, Deserialize)]
@@ -70,17 +70,18 @@ pub(crate) fn pairs(world: &World, order: &PairsOrder) -> Result<PairsReply, Fau
             vec![flora.find(said).map_err(|near| near.fault(place))?]
         }
     };
+    // Of unknown harm a look-alike answers to the bar alone, and no tells are asked for.
+    let untold = |pair: &&Pair| pair.named && pair.harm >= Harm::Harmful && !pair.told_apart;
     let mut all: Vec<PairRow> = Vec::new();
+    let mut never_determined = 0;
     for plant in &plants {
-        all.extend(ready.of(&plant.name, None)?.into_iter().filter_map(row));
+        let pairs = ready.of(&plant.name, None)?;
+        never_determined += pairs.iter().filter(untold).count();
+        all.extend(pairs.into_iter().filter_map(row));
     }
     // The sort is stable: of equals the order of names stays.
     all.sort_by_key(|pair| (Reverse(pair.harm), pair.passes, Reverse(pair.named)));
     let (count, counts) = (all.len(), counts(&all));
-    // Of unknown harm a look-alike answers to the bar alone, and no tells are asked for.
-    let untold =
-        |pair: &&PairRow| pair.named && pair.harm >= Harm::Harmful && pair.organs.len() < 2;
-    let never_determined = all.iter().filter(untold).count();
     all.truncate(order.worst.unwrap_or(count));
     Ok(PairsReply { gathered: plants.len(), count, counts, never_determined, pairs: all })
 }
@@ -88,13 +89,8 @@ pub(crate) fn pairs(world: &World, order: &PairsOrder) -> Result<PairsReply, Fau
 fn row(pair: Pair) -> Option<PairRow> {
     let (in_month, passes) = pair.worst()?;
     let organs = pair.organs();
-    let seen = |month: &Month| {
-        let now = pair.tells.iter().filter(|tell| tell.months.contains(month));
-        now.map(|tell| tell.organ).collect::<BTreeSet<_>>().len() > 1
-    };
-    let months = Month::all().filter(seen).collect();
     let tells = pair.tells.into_iter().map(|tell| tell.character).collect();
-    let Pair { target, rival, harm, named, .. } = pair;
+    let Pair { target, rival, harm, named, told_apart_in: months, .. } = pair;
     Some(PairRow { target, rival, harm, named, tells, organs, months, passes, in_month })
 }
 

@@ -1,7 +1,7 @@
 //! One target against all that was read: the rules of judging, put together.
 
 use crate::rival::Rival;
-use crate::rules::{self, Misfit, MustLook, MustLookState, SecondReading, Tells};
+use crate::rules::{self, Denial, Misfit, MustLook, MustLookState, SecondReading, Tells};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial};
 
@@ -12,6 +12,8 @@ pub(crate) struct Assessment<'a> {
     /// What may be left of the bar.
     pub(crate) allowed: f64,
     pub(crate) tells: Vec<Tells>,
+    /// The deadly rivals that too few readings deny.
+    pub(crate) hardly_denied: Vec<Denial>,
     pub(crate) must_looks: Vec<MustLook>,
     pub(crate) misfit: Misfit,
     pub(crate) second: Vec<SecondReading>,
@@ -23,6 +25,7 @@ impl<'a> Assessment<'a> {
         let must = rules::must_look(trial);
         Self {
             tells: rules::tells(&scales),
+            hardly_denied: rules::denied_too_seldom(&scales),
             must_looks: rules::must_look_states(trial, testimonies, &must),
             misfit: rules::misfit(trial, testimonies, &must),
             second: rules::second_reading(trial, testimonies, &scales),
@@ -53,6 +56,7 @@ impl<'a> Assessment<'a> {
     pub(crate) fn settled_once(&self) -> bool {
         self.twins().is_some()
             && self.tells_met()
+            && self.hardly_denied.is_empty()
             && self.must_looks_done()
             && !self.misfit.blocks()
     }
@@ -91,6 +95,10 @@ mod tests {
     use crate::testimony::gather;
     use crate::{cases, sample};
 
+    fn nothing_read<'a>(good: &Assessment<'a>) -> Scales<'a> {
+        good.scales.weighed().iter().fold(good.scales.clone(), |less, w| less.without(w.column))
+    }
+
     #[test]
     fn every_rule_must_be_met() {
         let matrix = sample::matrix();
@@ -112,6 +120,7 @@ mod tests {
                 spoilt(|bad| bad.must_looks[0].state = MustLookState::Doubtful);
                 spoilt(|bad| bad.misfit.must_look.push("base".to_owned()));
                 spoilt(|bad| bad.second[0].had = false);
+                spoilt(|bad| bad.hardly_denied = rules::denied_too_seldom(&nothing_read(bad)));
             })
             .unwrap();
     }

@@ -24,6 +24,16 @@ pub struct Character {
     pub seconds: u16,
 }
 
+impl Character {
+    /// Whether it and another are two pieces of evidence: of different groups, one of them not smelt, and,
+    /// where that is asked, of different organs.
+    pub(crate) fn stands_apart(&self, other: &Self, of_two_organs: bool) -> bool {
+        self.group != other.group
+            && (self.sense != Sense::Smell || other.sense != Sense::Smell)
+            && (!of_two_organs || self.organ != other.organ)
+    }
+}
+
 /// What can be said of a character.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub enum Kind {

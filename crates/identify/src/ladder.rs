@@ -57,6 +57,29 @@ impl Ladder {
         (0..LENGTHS).map(|at| weight(count(at) + 0.5)).collect()
     }
 
+    /// The probability that a reader with a ruler reports the likeliest length, on one rung.
+    pub(crate) fn likeliest_length(shares: &[f64]) -> f64 {
+        const FAR: usize = 6;
+        let hit = |off: usize| normal_cdf(count(off) + 0.5) - normal_cdf(count(off) - 0.5);
+        let hits: Vec<f64> = (0..=FAR).map(hit).collect();
+        let reported = |at: usize| -> f64 {
+            let near = shares.iter().enumerate().skip(at.saturating_sub(FAR)).take(2 * FAR + 1);
+            near.map(|(truth, share)| share * hits.get(truth.abs_diff(at)).unwrap_or(&0.0)).sum()
+        };
+        (0..shares.len()).map(reported).fold(0.0, f64::max)
+    }
+
+    /// The same where a gross mistake may land on any rung.
+    pub(crate) fn or_anywhere(reported: f64, misread: f64) -> f64 {
+        (1.0 - misread) * reported + misread / count(LENGTHS)
+    }
+
+    /// The likeliest count.
+    pub(crate) fn likeliest_count(shares: &[f64]) -> u32 {
+        let most = shares.iter().enumerate().rev().max_by(|a, b| a.1.total_cmp(b.1));
+        most.and_then(|(at, _)| u32::try_from(at).ok()).unwrap_or(0)
+    }
+
     /// The marks between which a length is said to lie when nobody reads it closely, in millimetres:
     /// eight rungs, half as long again.
     pub(crate) fn steps() -> Vec<(f64, f64)> {

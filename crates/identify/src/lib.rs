@@ -104,6 +104,6 @@ pub use offer::Means;
 pub use posterior::{Chance, Priors, Telling};
 pub use question::{Case, Material, Strictness};
 pub use rival::RivalKind;
-pub use rules::{Misfit, MustLook, MustLookState, SecondReading, Tell, Tells};
+pub use rules::{Denial, Misfit, MustLook, MustLookState, SecondReading, Tell, Tells};
 pub use taxon::{LookAlike, Relatives, RelativesStatement, Taxon};
 pub use verdict::{Bar, Determination, InTheWay, Outcome, Verdict};

@@ -4,7 +4,7 @@
 use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
 use crate::offer::{Means, Offers};
-use crate::rules::{calling_twice, strong, tells, told_apart};
+use crate::rules::{Denial, calling_twice, deadly, denial, strong, tells, told_apart};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
 use crate::{Case, MustLook, MustLookState, Seen, Sense, blocked, evidence, spectrum};
@@ -90,6 +90,7 @@ fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
     search.outweigh(&assessment);
     search.tell_apart();
     search.reach_the_bar();
+    search.deny();
     let why = blocked::by_what_is_known(trial, &search.scales, &unseen);
     if !why.is_empty() {
         return Next::CannotSettle { why };
@@ -97,10 +98,7 @@ fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
     search.prune();
     match search.again(&assessment, testimonies) {
         Ok(again) => Next::Look(Plan { again, ..search.plan(&assessment) }),
-        Err(rival) => {
-            let why = Text::new("identify-cannot-read-twice").taxon("rival", rival);
-            Next::CannotSettle { why: vec![why] }
-        }
+        Err(why) => Next::CannotSettle { why: vec![why] },
     }
 }
 
@@ -195,6 +193,39 @@ impl<'s, 'a> Search<'s, 'a> {
         best.iter().map(|weighed| weighed.column).collect()
     }
 
+    /// Chooses the quickest looks that deny every deadly rival often enough.
+    fn deny(&mut self) {
+        for (at, _) in deadly(self.trial.rivals) {
+            while denial(&self.scales, at).is_some() {
+                let Some(column) = self.quickest_denial(at) else {
+                    break;
+                };
+                self.choose(column);
+            }
+        }
+    }
+
+    /// The quickest offer of a group that does not deny a rival yet; where all looks that do are of one organ,
+    /// of another.
+    fn quickest_denial(&self, at: usize) -> Option<usize> {
+        let (readings, organs) = self.scales.denied(at);
+        let denying: BTreeSet<&str> = self
+            .scales
+            .weighed()
+            .iter()
+            .filter(|w| w.denials(at) > 0)
+            .map(|w| w.character.group.as_str())
+            .collect();
+        let last = readings + 1 >= evidence::DENIALS;
+        let helps = |w: &&Weighed<'_>| {
+            w.denials(at) > 0
+                && !denying.contains(w.character.group.as_str())
+                && (!last || organs.len() > 1 || !organs.contains(&w.character.organ))
+        };
+        let could = self.offers.iter().filter(helps);
+        could.min_by_key(|w| (w.character.seconds, w.column)).map(|w| w.column)
+    }
+
     /// Chooses whatever lowers the bar most for each second, until it is met or nothing lowers it.
     fn reach_the_bar(&mut self) {
         while twins(&self.scales, self.trial.allowed).is_none() {
@@ -218,6 +249,22 @@ impl<'s, 'a> Search<'s, 'a> {
         best.filter(|(_, gain)| *gain > 1e-6).map(|(column, _)| column)
     }
 
+    /// Has looks read twice, the quickest first, until a rival is denied often enough; whether it is then.
+    fn deny_again(&self, at: usize, denial: &Denial, again: &mut BTreeSet<usize>) -> bool {
+        let once = self.scales.weighed().iter().filter(|w| w.denials(at) == 1);
+        let mut once: Vec<_> = once.filter(|w| w.character.sense != Sense::Smell).collect();
+        once.sort_by_key(|w| (!again.contains(&w.column), w.character.seconds, w.column));
+        let mut twice = BTreeSet::new();
+        for weighed in once {
+            if denial.readings + twice.len() < evidence::DENIALS
+                && twice.insert(&weighed.character.group)
+            {
+                again.insert(weighed.column);
+            }
+        }
+        denial.organs >= 2 && denial.readings + twice.len() >= evidence::DENIALS
+    }
+
     /// Drops every chosen look that the others make needless, the slowest first.
     fn prune(&mut self) {
         let mut columns: Vec<_> =
@@ -226,12 +273,19 @@ impl<'s, 'a> Search<'s, 'a> {
         for (_, column) in columns {
             let without = self.scales.without(column);
             let needless = twins(&without, self.trial.allowed).is_some()
-                && tells(&without).iter().all(|tells| tells.met);
+                && tells(&without).iter().all(|tells| tells.met)
+                && self.denies_no_less(&without);
             if needless && !self.fixed.contains(&column) {
                 self.scales = without;
                 self.chosen.retain(|weighed| weighed.column != column);
             }
         }
+    }
+
+    /// Whether every deadly rival that is denied often enough still is without a look.
+    fn denies_no_less(&self, without: &Scales<'_>) -> bool {
+        let lacks = |scales: &Scales<'_>, at| denial(scales, at).is_some();
+        deadly(self.trial.rivals).all(|(at, _)| !lacks(without, at) || lacks(&self.scales, at))
     }
 
     fn plan(&self, assessment: &Assessment<'_>) -> Plan {
@@ -269,7 +323,7 @@ impl<'s, 'a> Search<'s, 'a> {
         &self,
         assessment: &Assessment<'_>,
         testimonies: &[Testimony],
-    ) -> Result<Vec<String>, String> {
+    ) -> Result<Vec<String>, Text> {
         let doubtful =
             assessment.must_looks.iter().filter(|must| must.state == MustLookState::Doubtful);
         let column = |must: &MustLook| self.trial.judge.matrix().column(&must.character);
@@ -287,10 +341,16 @@ impl<'s, 'a> Search<'s, 'a> {
             could.retain(|w| w.character.sense != Sense::Smell || twice(w));
             let needed = quickest(&could, &[], cost, rival.named);
             if needed.is_empty() {
-                return Err(rival.name.clone());
+                return Err(Text::new("identify-cannot-read-twice").taxon("rival", &rival.name));
             }
             let more: Vec<_> = needed.iter().filter(|w| !twice(w)).map(|w| w.column).collect();
             again.extend(more);
+        }
+        for (at, rival) in deadly(self.trial.rivals) {
+            let lacks = denial(&self.scales, at);
+            if lacks.is_some_and(|denial| !self.deny_again(at, &denial, &mut again)) {
+                return Err(Text::new("identify-cannot-deny").taxon("rival", &rival.name));
+            }
         }
         let names = again.iter().filter_map(|column| self.trial.judge.character(*column));
         Ok(names.map(|character| character.id.clone()).collect())

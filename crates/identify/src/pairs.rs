@@ -9,7 +9,7 @@ use crate::rival::{Rival, RivalKind};
 use crate::rules::must_look;
 use crate::told::Told;
 use crate::weighing::{Trial, visible};
-use crate::{Case, Level, Material, Strictness, Taxon, evidence};
+use crate::{Case, Character, Level, Material, Strictness, Taxon, evidence};
 use fewest::{Demand, fewest};
 use ground::{Faults, Harm, Month, Organ, Region};
 use jiff::civil::{Date, date};
@@ -30,6 +30,11 @@ pub struct Pair {
     pub named: bool,
     /// The characters that tell them apart, in the order of the table.
     pub tells: Vec<Telling>,
+    /// Whether two of these stand apart: of different groups and organs, not both smelt. Without, the target is
+    /// never determined where the other is named as its look-alike and does harm.
+    pub told_apart: bool,
+    /// The months in which the target shows two such.
+    pub told_apart_in: Vec<Month>,
     /// How many readings must go wrong, month by month.
     pub passes: Vec<(Month, Passes)>,
 }
@@ -75,13 +80,6 @@ impl Pair {
         organs.sort();
         organs.dedup();
         organs
-    }
-
-    /// Whether published tells of two organs are there: without, the target is never determined where the
-    /// other is named as its look-alike.
-    #[must_use]
-    pub fn can_be_told_apart(&self) -> bool {
-        self.organs().len() > 1
     }
 }
 
@@ -129,22 +127,31 @@ impl<'m> Pairs<'m> {
             let trial = Trial { month, ..*trial };
             (month, in_month(&trial, rival, other, &columns))
         };
+        let tells: Vec<_> =
+            columns.iter().filter(|one| one.tells).map(|one| one.character).collect();
+        let told_apart = |seen: &dyn Fn(&Character) -> bool| {
+            let seen: Vec<_> = tells.iter().filter(|tell| seen(tell)).collect();
+            seen.iter().any(|a| seen.iter().any(|b| a.stands_apart(b, true)))
+        };
+        let in_months = Month::all().filter(|now| told_apart(&|c| visible(trial.taxon, c, *now)));
         Some(Pair {
+            told_apart: told_apart(&|_| true),
+            told_apart_in: in_months.collect(),
             target: trial.taxon.name.clone(),
             rival: rival.name.clone(),
             harm,
             named: rival.named,
-            tells: columns.iter().filter(|one| one.tells).map(|one| telling(trial, one)).collect(),
+            tells: tells.iter().map(|tell| telling(trial, tell)).collect(),
             passes: Month::all().map(month).collect(),
         })
     }
 }
 
-fn telling(trial: &Trial<'_>, one: &Readable<'_>) -> Telling {
-    let seen = |month: &Month| visible(trial.taxon, one.character, *month);
+fn telling(trial: &Trial<'_>, character: &Character) -> Telling {
+    let seen = |month: &Month| visible(trial.taxon, character, *month);
     Telling {
-        character: one.character.id.clone(),
-        organ: one.character.organ,
+        character: character.id.clone(),
+        organ: character.organ,
         months: Month::all().filter(seen).collect(),
     }
 }
@@ -155,7 +162,7 @@ fn in_month(trial: &Trial<'_>, rival: &Rival, other: &Taxon, columns: &[Readable
         trial.visible(one.character) && visible(other, one.character, trial.month)
     };
     let seen: Vec<_> = columns.iter().filter(both).collect();
-    let is_seen = |id: &String| seen.iter().any(|one| one.character.id == *id);
+    let is_seen = |id: &String| seen.iter().any(|one| one.can_be_done && one.character.id == *id);
     // A must-look that cannot be read is never done.
     if must.iter().all(is_seen) { passes(&seen, &must, rival) } else { Passes::Never }
 }
@@ -179,7 +186,9 @@ fn first_of(month: i8) -> Date {
 
 fn passes(seen: &[&Readable<'_>], must: &BTreeSet<String>, rival: &Rival) -> Passes {
     let bar = libm::log(rival.weight);
-    let once = Demand { at_least: bar, organs: rival.wants_tells().then_some(true), twice: false };
+    let denials = if rival.is_deadly() { evidence::DENIALS } else { 0 };
+    let organs = rival.wants_tells().then_some(true);
+    let once = Demand { at_least: bar, organs, twice: false, denials };
     let ways = match (rival.is_deadly(), rival.named) {
         (false, _) => vec![once],
         (true, true) => vec![Demand { organs: Some(true), twice: true, ..once }],
@@ -224,6 +233,7 @@ mod tests {
                 assessment.must_looks_done()
                     && assessment.tells_met()
                     && assessment.read_twice()
+                    && assessment.hardly_denied.is_empty()
                     && left.any(|(rival, part)| rival.name == RIVAL && part <= 1.0)
             });
             passes.unwrap()
@@ -255,7 +265,7 @@ mod tests {
     #[test]
     fn tells_come_with_their_organs_and_months() {
         let pair = counted(&sample::matrix());
-        assert!(pair.named && pair.can_be_told_apart());
+        assert!(pair.named && pair.told_apart && pair.told_apart_in.len() == 12);
         assert_eq!(pair.tells.len(), 6);
         assert!(pair.tells.iter().all(|tell| tell.months.len() == 12));
         assert_eq!(pair.organs().len(), 4);
@@ -265,7 +275,7 @@ mod tests {
     fn what_is_only_remembered_tells_nothing_and_lets_nothing_pass() {
         let faded = cases::remembered(&["base", "stem", "bulb", "bract"]);
         let pair = counted(&faded);
-        assert!(!pair.can_be_told_apart() && pair.organs() == [Organ::Leaf]);
+        assert!(!pair.told_apart && pair.organs() == [Organ::Leaf]);
         assert_eq!(pair.worst().unwrap().1, Passes::Never);
     }
 }

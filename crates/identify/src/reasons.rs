@@ -3,7 +3,7 @@
 use crate::assess::Assessment;
 use crate::verdict::{Determination, Outcome};
 use crate::weighing::Trial;
-use crate::{Case, MustLookState, RivalKind};
+use crate::{Case, MustLookState, RivalKind, evidence};
 use ground::{Arg, Text};
 
 /// Every reason, in the order of the rules.
@@ -79,7 +79,7 @@ fn open<'a>(
     let sheets = trial.rivals.iter().filter(|rival| rival.kind == RivalKind::NoSheet);
     let sheets =
         sheets.map(|rival| Text::new("identify-no-sheet").taxon("look_alike", &rival.name));
-    let beside = tells(assessment).chain(must_looks(assessment));
+    let beside = tells(assessment).chain(hardly_denied(assessment)).chain(must_looks(assessment));
     let beside = beside.chain(misfit(assessment)).chain(second(assessment));
     material.into_iter().chain(none).chain(bar).chain(sheets).chain(beside)
 }
@@ -100,6 +100,18 @@ fn bar(assessment: &Assessment<'_>) -> Text {
 fn tells<'a>(assessment: &'a Assessment<'_>) -> impl Iterator<Item = Text> + 'a {
     let open = assessment.tells.iter().filter(|tells| !tells.met);
     open.map(|tells| Text::new("identify-tells-open").taxon("look_alike", &tells.look_alike))
+}
+
+/// Once the bar is met, since before it every rival is denied too seldom.
+fn hardly_denied<'a>(assessment: &'a Assessment<'_>) -> impl Iterator<Item = Text> + 'a {
+    let met = assessment.twins().is_some();
+    assessment.hardly_denied.iter().filter(move |_| met).map(|denial| {
+        Text::new("identify-hardly-denied")
+            .taxon("rival", &denial.rival)
+            .with("readings", denial.readings)
+            .with("organs", denial.organs)
+            .with("wanted", evidence::DENIALS)
+    })
 }
 
 fn must_looks<'a>(assessment: &'a Assessment<'_>) -> impl Iterator<Item = Text> + 'a {

@@ -1,11 +1,11 @@
 //! The rules beside the bar: tells, must-look characters, misfit, second reading.
 
-use crate::rival::Rival;
+use crate::rival::{Rival, RivalKind};
 use crate::spectrum::{Spectrum, likely, weights};
 use crate::testimony::{Reading, Testimony};
 use crate::weighing::{Scales, Trial, Weighed};
-use crate::{Character, Seen, Sense, evidence};
-use ground::Finite;
+use crate::{Character, Seen, evidence};
+use ground::{Finite, Harm};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 
@@ -51,8 +51,19 @@ pub enum MustLookState {
     Doubtful,
     /// Read, and not agreeing.
     Contrary,
-    /// The target's sheet says nothing of it.
+    /// The target's sheet says nothing of it, or only from memory.
     NotKnown,
+}
+
+/// A deadly rival that too few readings deny.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Denial {
+    /// The rival.
+    pub rival: String,
+    /// How many readings deny it, one of each reader and correlation group at most.
+    pub readings: usize,
+    /// Of how many organs.
+    pub organs: usize,
 }
 
 /// A deadly rival that calls for a second reading.
@@ -121,11 +132,26 @@ pub(crate) fn strong<'s, 'a>(scales: &'s Scales<'a>, rival: usize) -> Vec<&'s We
 pub(crate) fn told_apart(strong: &[&Weighed<'_>], of_two_organs: bool) -> bool {
     let all = || strong.iter().map(|weighed| weighed.character);
     let mut pairs = all().flat_map(|a| all().map(move |b| (a, b)));
-    pairs.any(|(a, b)| {
-        a.group != b.group
-            && (a.sense != Sense::Smell || b.sense != Sense::Smell)
-            && (!of_two_organs || a.organ != b.organ)
-    })
+    pairs.any(|(a, b)| a.stands_apart(b, of_two_organs))
+}
+
+/// The deadly rivals of the table that too few readings deny.
+pub(crate) fn denied_too_seldom(scales: &Scales<'_>) -> Vec<Denial> {
+    deadly(scales.rivals).filter_map(|(at, _)| denial(scales, at)).collect()
+}
+
+/// The deadly rivals of the table, with their numbers.
+pub(crate) fn deadly(rivals: &[Rival]) -> impl Iterator<Item = (usize, &Rival)> {
+    let known = |rival: &Rival| rival.kind == RivalKind::Listed(Harm::Deadly);
+    rivals.iter().enumerate().filter(move |(_, rival)| known(rival))
+}
+
+/// How a deadly rival is denied, where that is not enough: by so many readings, of two organs.
+pub(crate) fn denial(scales: &Scales<'_>, at: usize) -> Option<Denial> {
+    let (readings, organs) = scales.denied(at);
+    let enough = readings >= evidence::DENIALS && organs.len() >= 2;
+    let rival = scales.rivals.get(at).filter(|_| !enough)?;
+    Some(Denial { rival: rival.name.clone(), readings, organs: organs.len() })
 }
 
 /// The numbers of the deadly rivals that call for a second reading: every deadly look-alike that is
@@ -181,13 +207,12 @@ pub(crate) fn must_look_states(
 ) -> Vec<MustLook> {
     let state = |character: &String| {
         let column = trial.judge.matrix().column(character);
-        let said = column.and_then(|column| trial.judge.shown(trial.target, column));
+        let said = column.and_then(|column| known(trial, column));
         let read = testimonies.iter().find(|t| Some(t.column) == column);
         let fits = read.map(|testimony| fits(trial, testimony)).unwrap_or_default();
         match said {
             None => MustLookState::NotKnown,
             Some(_) if fits.is_empty() => MustLookState::Open,
-            // What is only remembered is good enough here: agreeing clears nothing by itself.
             Some(_) if fits.contains(&Fit::Agrees) && !fits.contains(&Fit::Misfits) => {
                 MustLookState::Done
             }
@@ -199,6 +224,12 @@ pub(crate) fn must_look_states(
     let one =
         |character: &String| MustLook { character: character.clone(), state: state(character) };
     must.iter().map(one).collect()
+}
+
+/// What the target shows of a character that must be looked at: to agree with what somebody only remembers
+/// clears nobody.
+pub(crate) fn known<'a>(trial: &Trial<'a>, column: usize) -> Option<&'a Spectrum> {
+    trial.judge.shown(trial.target, column).filter(|spectrum| spectrum.clears)
 }
 
 /// How a reading fits the target. From the worst to the best.
@@ -270,11 +301,13 @@ fn fit(spectrum: &Spectrum, reading: &Reading, likely: &[Seen], character: &Char
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::judge::Judge;
     use crate::sample;
+    use crate::{Level, Look, Reader, Sense, cases};
     use ground::Organ;
 
     fn weighed(character: &Character) -> Weighed<'_> {
-        Weighed { column: 0, character, factors: [0.01].into() }
+        Weighed { column: 0, character, factors: [0.01].into(), denials: [].into() }
     }
 
     #[test]
@@ -289,6 +322,35 @@ mod tests {
         assert!(!apart(&base, &base) && !apart(&base, &same_group) && !apart(&base, &same_organ));
         assert!(!apart(&smelt(&base), &smelt(&stem)));
         assert!(told_apart(&[&weighed(&base), &weighed(&same_organ)], false));
+    }
+
+    /// The autumn crocus of the invented table, after these were read as ramsons show them: how many readings
+    /// deny it, of how many organs; nothing where that is enough.
+    fn crocus_after(read: &[(&[&str], &str)]) -> Option<(usize, usize)> {
+        let matrix = sample::matrix();
+        let judge = Judge::new(&matrix);
+        let looks = read.iter().flat_map(|(characters, name)| {
+            characters.iter().map(|character| Look {
+                reader: Reader { name: (*name).to_owned(), level: Level::Leader },
+                ..sample::look(character, Seen::State("one".to_owned()))
+            })
+        });
+        let case = cases::case(looks.collect());
+        let found = judge.try_target(cases::TARGET, &case, |trial, testimonies| {
+            denied_too_seldom(&trial.scales(testimonies)).pop()
+        });
+        found.unwrap().map(|denial| (denial.readings, denial.organs))
+    }
+
+    #[test]
+    fn a_deadly_plant_is_denied_by_three_readings_of_two_organs() {
+        assert_eq!(crocus_after(&[]), Some((0, 0)));
+        assert_eq!(crocus_after(&[(&["stem", "bulb"], "Ada")]), Some((2, 2)));
+        assert_eq!(crocus_after(&[(&["stem", "bulb", "base"], "Ada")]), None);
+        assert_eq!(crocus_after(&[(&["stem", "bulb"], "Ada"), (&["bulb"], "Ben")]), None);
+        assert_eq!(crocus_after(&[(&["stem"], "Ada"), (&["stem"], "Ben")]), Some((2, 1)));
+        // All of the leaf.
+        assert_eq!(crocus_after(&[(&["smell", "base", "vein"], "Ada")]), Some((3, 1)));
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use crate::ladder::Ladder;
 use crate::{Cell, Character, Kind, Seen, Value, evidence, states};
 use ground::Finite;
+use std::sync::OnceLock;
 
 /// What a taxon shows of a character.
 #[derive(Clone, Debug)]
@@ -13,6 +14,8 @@ pub(crate) struct Spectrum {
     pub(crate) clears: bool,
     /// The part of the shares that is less to be trusted than the rest, where there is one.
     rare: Option<Vec<f64>>,
+    /// Of a length, the probability that a reader with a ruler reports the likeliest one.
+    peak: OnceLock<f64>,
 }
 
 impl Spectrum {
@@ -21,7 +24,7 @@ impl Spectrum {
         let (shares, rare) = shares(character, &cell.value);
         let clears = cell.standing.may_clear();
         let doubtful = clears && !cell.rare_standing.may_clear();
-        Self { shares, clears, rare: doubtful.then_some(rare) }
+        Self { shares, clears, rare: doubtful.then_some(rare), peak: OnceLock::new() }
     }
 
     /// Half this, half what plants at large show: a relative that nobody has described.
@@ -29,12 +32,37 @@ impl Spectrum {
         let half = |shares: &[f64]| -> Vec<f64> {
             shares.iter().zip(at_large).map(|(own, other)| 0.5 * own + 0.5 * other).collect()
         };
-        Self { shares: half(&self.shares), clears: self.clears, rare: self.rare.clone() }
+        Self {
+            shares: half(&self.shares),
+            clears: self.clears,
+            rare: self.rare.clone(),
+            peak: OnceLock::new(),
+        }
     }
 
     /// The probability of a report, given what it weighs on each true rung.
     pub(crate) fn chance(&self, weights: &[f64]) -> f64 {
         dot(&self.shares, weights)
+    }
+
+    /// The probability that a plant is read as what it most typically shows.
+    pub(crate) fn usual_chance(&self, character: &Character, misread: f64) -> f64 {
+        match &character.kind {
+            Kind::States(known) => {
+                let shares = known.iter().zip(&self.shares);
+                let most = shares.rev().max_by(|a, b| a.1.total_cmp(b.1));
+                let state = most.map(|(state, _)| state.id.clone());
+                self.chance(&states::weights(known, state.as_slice(), misread))
+            }
+            Kind::Length => {
+                let peak = self.peak.get_or_init(|| Ladder::likeliest_length(&self.shares));
+                Ladder::or_anywhere(*peak, misread)
+            }
+            Kind::Count => {
+                let most = Ladder::likeliest_count(&self.shares);
+                self.chance(&Ladder::counted(most, misread))
+            }
+        }
     }
 
     /// Whether a report may speak for a plant: not where it meets the doubtful part.

@@ -126,6 +126,21 @@ impl Testimony {
         best * worst
     }
 
+    /// How many readers, two at most, deny a rival: what they say speaks for the target, and it is not what the
+    /// rival usually shows.
+    pub(crate) fn denials(
+        &self,
+        character: &Character,
+        (target, rival): (&Spectrum, &Spectrum),
+    ) -> usize {
+        let denies = |(reading, factor): &(&Reading, f64)| {
+            let usual = || rival.usual_chance(character, reading.level.misread(character.organ));
+            *factor < 1.0 && rival.chance(&reading.weights) < evidence::AGREES * usual()
+        };
+        let standing = self.least_favourable(target, rival);
+        standing.iter().filter(|standing| denies(standing)).count().min(2)
+    }
+
     /// How many readers said something.
     pub(crate) fn readers(&self) -> usize {
         let said = self.readings.iter().filter(|reading| reading.seen.says_something());

@@ -19,6 +19,8 @@ struct Column {
     may_favour: Vec<Vec<bool>>,
     /// By row alone: the likeliest answer's chance; nothing where the sheet says nothing.
     best: Vec<Option<f64>>,
+    /// The chance of what it most typically shows.
+    usual: Vec<f64>,
 }
 
 impl Told {
@@ -39,6 +41,15 @@ impl Told {
             .get(column)
             .and_then(|c| Some((at(&c.once, answer, row)?, (*c.best.get(row)?)?)));
         chance.is_some_and(|(chance, best)| chance >= evidence::AGREES * best)
+    }
+
+    /// Whether an answer denies a taxon, of which the sheet says something: it usually shows something else.
+    pub(crate) fn denies(&self, column: usize, answer: usize, row: usize) -> bool {
+        let chances = self
+            .columns
+            .get(column)
+            .and_then(|c| Some((at(&c.once, answer, row)?, *c.usual.get(row)?)));
+        chances.is_some_and(|(chance, usual)| chance < evidence::AGREES * usual)
     }
 
     /// The answer that a taxon is likeliest to be read as; nothing where its sheet says nothing.
@@ -99,7 +110,11 @@ impl Column {
                 _ => spectrum.chance(&weights(character, &typical(character, cell)?, misread)),
             })
         });
+        let usual = |spectrum: &Option<&Spectrum>| {
+            spectrum.map_or(0.0, |spectrum| spectrum.usual_chance(character, misread))
+        };
         Some(Self {
+            usual: spectra.iter().map(usual).collect(),
             twice: said.iter().map(both).collect(),
             may_favour: said.iter().map(may).collect(),
             best: best.collect(),

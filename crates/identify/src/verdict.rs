@@ -7,8 +7,8 @@ use crate::rival::{Rival, RivalKind, rivals};
 use crate::testimony::{Testimony, gather};
 use crate::weighing::Trial;
 use crate::{
-    Case, Chance, Level, Means, Misfit, MustLook, Priors, RelativesStatement, SecondReading, Taxon,
-    Tells, evidence, reasons, working,
+    Case, Chance, Denial, Level, Means, Misfit, MustLook, Priors, RelativesStatement,
+    SecondReading, Taxon, Tells, evidence, reasons, working,
 };
 use ground::{Fault, Faults, Finite, Month, Place, Text, Working};
 use jiff::civil::Date;
@@ -33,6 +33,8 @@ pub struct Verdict {
     pub bar: Bar,
     /// What tells it from each dangerous look-alike.
     pub tells: Vec<Tells>,
+    /// The deadly rivals that too few readings deny.
+    pub hardly_denied: Vec<Denial>,
     /// The characters that must be looked at.
     pub must_looks: Vec<MustLook>,
     /// How well what was read fits.
@@ -141,6 +143,7 @@ impl Judge<'_> {
                 working: working::bar(trial, &assessment.scales, testimonies),
                 outcome,
                 tells: assessment.tells,
+                hardly_denied: assessment.hardly_denied,
                 must_looks: assessment.must_looks,
                 misfit: assessment.misfit,
                 second_reading: assessment.second,

@@ -2,10 +2,12 @@
 
 use crate::judge::Judge;
 use crate::rival::Rival;
+use crate::rules::deadly;
 use crate::spectrum::Spectrum;
 use crate::testimony::Testimony;
 use crate::{Character, Taxon};
-use ground::Month;
+use ground::{Month, Organ};
+use std::collections::BTreeSet;
 use std::rc::Rc;
 
 /// Who is judged, against whom, and when.
@@ -27,7 +29,19 @@ impl<'a> Trial<'a> {
         let character = self.judge.character(testimony.column)?;
         let factor = |rival: &Rival| self.factor(testimony, character, rival);
         let factors = self.rivals.iter().map(factor).collect();
-        Some(Weighed { column: testimony.column, character, factors })
+        let denials = deadly(self.rivals).filter_map(|(at, rival)| {
+            let denials = self.denials(testimony, character, rival);
+            (denials > 0).then_some((at, denials))
+        });
+        let denials = denials.collect();
+        Some(Weighed { column: testimony.column, character, factors, denials })
+    }
+
+    /// How many readers deny a rival; none where the target should not show the organ now.
+    fn denials(&self, testimony: &Testimony, character: &Character, rival: &Rival) -> usize {
+        let denials =
+            self.with_both(testimony.column, rival, |t, r| testimony.denials(character, (t, r)));
+        denials.filter(|_| self.visible(character)).unwrap_or(0)
     }
 
     /// All of them on the scales.
@@ -84,11 +98,19 @@ pub(crate) struct Weighed<'a> {
     pub(crate) character: &'a Character,
     /// By rival: how many times likelier what was read is of it than of the target.
     pub(crate) factors: Rc<[f64]>,
+    /// By deadly rival, in order: how many readers deny it, where any does.
+    pub(crate) denials: Rc<[(usize, usize)]>,
 }
 
 impl Weighed<'_> {
     pub(crate) fn factor(&self, rival: usize) -> f64 {
         self.factors.get(rival).copied().unwrap_or(1.0)
+    }
+
+    /// How many readers deny a deadly rival.
+    pub(crate) fn denials(&self, rival: usize) -> usize {
+        let at = self.denials.binary_search_by_key(&rival, |(at, _)| *at);
+        at.ok().and_then(|at| self.denials.get(at)).map_or(0, |(_, denials)| *denials)
     }
 }
 
@@ -131,6 +153,17 @@ impl<'a> Scales<'a> {
     /// The factor of one group alone.
     pub(crate) fn group(&self, group: &str, rival: usize) -> f64 {
         group_factor(self.of_group(group).map(|weighed| weighed.factor(rival)))
+    }
+
+    /// How many readings deny a deadly rival, and of which organs: of one group those of one character, where
+    /// the group as a whole speaks for the target.
+    pub(crate) fn denied(&self, rival: usize) -> (usize, BTreeSet<Organ>) {
+        let speaks =
+            |group: &&[Weighed<'_>]| group_factor(group.iter().map(|w| w.factor(rival))) < 1.0;
+        let denies = |group: &[Weighed<'a>]| group.iter().map(|w| w.denials(rival)).max();
+        let groups = || self.groups().filter(speaks);
+        let denying = groups().flatten().filter(|w| w.denials(rival) > 0);
+        (groups().filter_map(denies).sum(), denying.map(|w| w.character.organ).collect())
     }
 
     /// What each rival contributes to the bar: π h e^(−L).

@@ -13,10 +13,18 @@ pub(super) struct Demand {
     pub(super) organs: Option<bool>,
     /// Whether these two must be read twice, and neither be smelt.
     pub(super) twice: bool,
+    /// How many readings must deny the rival, of two organs.
+    pub(super) denials: usize,
 }
 
-/// A correlation group, by how many readers misread it: none, one or two; how far it then speaks for the target.
-type Group = [Option<f64>; 3];
+/// A correlation group.
+#[derive(Clone, Copy, Debug)]
+struct Group {
+    /// By how many readers misread it, none, one or two: how far it then speaks for the target.
+    speaks: [Option<f64>; 3],
+    /// The organs of what may be misread, as bits.
+    organs: u32,
+}
 
 /// Groups of which at least so many readers must misread.
 type Forced<'g> = BTreeMap<&'g str, usize>;
@@ -32,7 +40,7 @@ pub(super) fn fewest(seen: &[&Readable<'_>], must: &BTreeSet<String>, demand: &D
         None => BTreeSet::from([Forced::new()]),
         Some(of_two_organs) => strong_pairs(seen, of_two_organs, demand.twice),
     };
-    ways.iter().map(|forced| with(&groups, forced, demand.at_least)).min().unwrap_or(Passes::Never)
+    ways.iter().map(|forced| with(&groups, forced, demand)).min().unwrap_or(Passes::Never)
 }
 
 /// The best that favours, and all that is contrary of what must be looked at; nothing where what must be looked at
@@ -48,11 +56,13 @@ fn group(members: &[&Readable<'_>], must: &BTreeSet<String>) -> Group {
     let possible = musts().all(|one| one.honest_agreeing.is_some());
     let misread =
         |of: fn(&Readable<'_>) -> f64| members.iter().map(|one| of(one)).fold(best, f64::max);
-    [
+    let speaks = [
         possible.then_some(best + contrary),
         Some(misread(|one| one.misread)),
         Some(misread(|one| one.misread_twice)),
-    ]
+    ];
+    let deniable = members.iter().filter(|one| one.deniable);
+    Group { speaks, organs: deniable.fold(0, |bits, one| bits | 1 << one.character.organ as u32) }
 }
 
 /// Every two characters that may be read as strong tells, by how often their groups must be misread for it.
@@ -76,8 +86,7 @@ fn strong_pairs<'g>(
     for (at, (a, first)) in could.iter().enumerate() {
         for (b, second) in could.iter().skip(at + 1) {
             let (one, other) = (a.character, b.character);
-            let apart = one.group != other.group && !(smelt(a) && smelt(b));
-            if apart && (!of_two_organs || one.organ != other.organ) {
+            if one.stands_apart(other, of_two_organs) {
                 let both = [(one.group.as_str(), *first), (other.group.as_str(), *second)];
                 ways.insert(both.into_iter().filter(|(_, times)| *times > 0).collect());
             }
@@ -86,24 +95,32 @@ fn strong_pairs<'g>(
     ways
 }
 
+/// What misreadings come to: how many, and of which organs.
+type Misread = (usize, u32);
+
 /// The fewest misreadings that reach what is asked, by the most that each number of them reaches.
-fn with(groups: &BTreeMap<&str, Group>, forced: &Forced<'_>, at_least: f64) -> Passes {
-    let mut most = vec![Some(0.0)];
+fn with(groups: &BTreeMap<&str, Group>, forced: &Forced<'_>, demand: &Demand) -> Passes {
+    let mut most: BTreeMap<Misread, f64> = BTreeMap::from([((0, 0), 0.0)]);
     for (name, group) in groups {
         let from = forced.get(name).copied().unwrap_or(0);
-        let mut next: Vec<Option<f64>> = vec![None; most.len() + 2];
-        for (times, speaks) in group.iter().enumerate().skip(from) {
-            for (before, sum) in most.iter().enumerate() {
-                let Some((sum, speaks)) = sum.zip(*speaks) else { continue };
-                if let Some(place) = next.get_mut(before + times) {
-                    *place = Some(place.map_or(sum + speaks, |known: f64| known.max(sum + speaks)));
-                }
+        let mut next = BTreeMap::new();
+        for (times, speaks) in group.speaks.iter().enumerate().skip(from) {
+            let Some(speaks) = speaks else { continue };
+            let organs = if times > 0 { group.organs } else { 0 };
+            for ((before, known), sum) in &most {
+                // More than can be told apart below count alike.
+                let place = ((before + times).min(MOST as usize + 1), known | organs);
+                let best = next.entry(place).or_insert(f64::NEG_INFINITY);
+                *best = f64::max(*best, sum + speaks);
             }
         }
         most = next;
     }
-    let enough = |sum: &Option<f64>| sum.is_some_and(|sum| sum >= at_least);
-    match most.iter().position(enough).map(u32::try_from) {
+    let enough = |((times, organs), sum): &(&Misread, &f64)| {
+        let denied = *times >= demand.denials && (demand.denials == 0 || organs.count_ones() >= 2);
+        denied && **sum >= demand.at_least
+    };
+    match most.iter().find(enough).map(|((times, _), _)| u32::try_from(*times)) {
         None => Passes::Never,
         Some(Ok(times)) if times <= MOST => Passes::After(times),
         Some(_) => Passes::AfterMore,

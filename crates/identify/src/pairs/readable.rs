@@ -10,6 +10,8 @@ pub(super) struct Readable<'a> {
     pub(super) character: &'a Character,
     /// Whether the two are told apart by it.
     pub(super) tells: bool,
+    /// Whether it can be done as a must-look.
+    pub(super) can_be_done: bool,
     /// By what the rival usually shows, or by anything where its sheet says nothing.
     pub(super) honest: Option<f64>,
     /// The same, among what agrees with the target.
@@ -18,6 +20,8 @@ pub(super) struct Readable<'a> {
     pub(super) misread: f64,
     /// By the same of two readers.
     pub(super) misread_twice: f64,
+    /// Whether any reading that speaks for the target denies the rival.
+    pub(super) deniable: bool,
 }
 
 pub(super) fn readable<'a>(
@@ -27,14 +31,16 @@ pub(super) fn readable<'a>(
     (target, rival): (usize, usize),
 ) -> Option<Readable<'a>> {
     let character = judge.character(column)?;
-    judge.shown(target, column)?;
+    let can_be_done = judge.shown(target, column)?.clears;
     let mut one = Readable {
         character,
         tells: false,
+        can_be_done,
         honest: None,
         honest_agreeing: None,
         misread: 0.0,
         misread_twice: 0.0,
+        deniable: false,
     };
     let likeliest = told.likeliest(column, target);
     for answer in 0..told.answers(column) {
@@ -47,6 +53,7 @@ pub(super) fn readable<'a>(
                 one.honest_agreeing = best(one.honest_agreeing, once);
             }
         }
+        one.deniable |= once > 0.0 && told.denies(column, answer, rival);
         if Some(answer) == likeliest {
             one.tells = once >= libm::log(evidence::TELL);
         }

@@ -23,10 +23,18 @@ identify-rivals-in-the-way = It could still be { $rivals }.
 identify-unlisted-relative = an unlisted relative of { $taxon }
 identify-no-sheet = { $look_alike } is named as a look-alike and has no sheet: it cannot be set aside.
 identify-tells-open = Two tells of different organs, one of them not smell, are still wanted against { $look_alike }.
+identify-hardly-denied = { $readings ->
+    [0] Nothing that was read denies { $rival }
+    [one] One reading denies { $rival }
+   *[other] { $readings } readings of { $organs ->
+        [one] one organ
+       *[other] { $organs } organs
+    } deny { $rival }
+ }: { $wanted } are wanted, of two organs, so that no one mistake lets it pass.
 identify-must-look-open = Must be looked at: { $character }.
 identify-must-look-doubtful = Shows what it shows only now and then, and somebody else must read it: { $character }.
 identify-must-look-contrary = Does not agree: { $character }.
-identify-must-look-not-known = Must be looked at, but the sheet says nothing of it: { $character }.
+identify-must-look-not-known = Must be looked at, but the sheet says nothing of it, or only from memory: { $character }.
 identify-misfit = What was seen does not fit: { $groups }.
 identify-second-reading-open = A second reading is wanted against { $rivals }: by somebody else, or by the leader ten minutes later, with the candidates hidden.
 identify-material-photograph = A photograph is never determined. The plant must be in hand.
@@ -36,9 +44,10 @@ identify-material-dried = Dried plants are never determined.
 
 ### Why it cannot be settled here today
 
-identify-cannot-must-look = Must be looked at and cannot be seen now, or the sheet says nothing of it: { $character }.
+identify-cannot-must-look = Must be looked at and cannot be seen now, or the sheet says nothing of it, or only from memory: { $character }.
 identify-cannot-tell = Nothing that can be seen now tells it from { $look_alike } in two organs.
 identify-cannot-read-twice = Nothing that can be seen now can be read a second time against { $rival }.
+identify-cannot-deny = Too little that can be seen now denies { $rival }.
 identify-cannot-cousin = Relatives of { $taxon } that have no sheet may do harm, and no source that was read says that they do not.
 identify-cannot-alike = What can be seen now is too much alike in { $rival }.
 identify-cannot-empty = { $rival } cannot be set aside: its sheet says nothing of { $empty }.
