@@ -15,7 +15,7 @@ use ground::{Faults, Harm, Month, Organ, Region};
 use jiff::civil::{Date, date};
 use readable::{Readable, readable};
 use serde::{Deserialize, Serialize};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 
 /// A plant that is gathered, and one that harms.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -123,9 +123,10 @@ impl<'m> Pairs<'m> {
         let columns: Vec<_> =
             columns.filter_map(|column| readable(&self.judge, &self.told, column, rows)).collect();
         let other = self.judge.taxon(row)?;
-        let month = |month| {
+        let mut known = BTreeMap::new();
+        let mut month = |month| {
             let trial = Trial { month, ..*trial };
-            (month, in_month(&trial, rival, other, &columns))
+            (month, in_month(&trial, (rival, other), &columns, &mut known))
         };
         let tells: Vec<_> =
             columns.iter().filter(|one| one.tells).map(|one| one.character).collect();
@@ -156,15 +157,29 @@ fn telling(trial: &Trial<'_>, character: &Character) -> Telling {
     }
 }
 
-fn in_month(trial: &Trial<'_>, rival: &Rival, other: &Taxon, columns: &[Readable<'_>]) -> Passes {
+/// Many months are alike: what was counted once is known by what is seen and by what must be.
+fn in_month(
+    trial: &Trial<'_>,
+    (rival, other): (&Rival, &Taxon),
+    columns: &[Readable<'_>],
+    known: &mut BTreeMap<(Vec<usize>, BTreeSet<String>), Passes>,
+) -> Passes {
     let must = must_look(trial);
-    let both = |one: &&Readable<'_>| {
+    let both = |one: &Readable<'_>| {
         trial.visible(one.character) && visible(other, one.character, trial.month)
     };
-    let seen: Vec<_> = columns.iter().filter(both).collect();
+    let seen = columns.iter().enumerate().filter(|(_, one)| both(one));
+    let (places, seen): (Vec<usize>, Vec<_>) = seen.unzip();
     let is_seen = |id: &String| seen.iter().any(|one| one.can_be_done && one.character.id == *id);
     // A must-look that cannot be read is never done.
-    if must.iter().all(is_seen) { passes(&seen, &must, rival) } else { Passes::Never }
+    if !must.iter().all(is_seen) {
+        return Passes::Never;
+    }
+    let count = |(_, must): &(_, BTreeSet<String>)| passes(&seen, must, rival);
+    let key = (places, must);
+    let passes = known.get(&key).copied().unwrap_or_else(|| count(&key));
+    known.insert(key, passes);
+    passes
 }
 
 /// Nothing read yet, on a day that decides nothing.

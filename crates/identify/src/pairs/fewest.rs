@@ -40,7 +40,16 @@ pub(super) fn fewest(seen: &[&Readable<'_>], must: &BTreeSet<String>, demand: &D
         None => BTreeSet::from([Forced::new()]),
         Some(of_two_organs) => strong_pairs(seen, of_two_organs, demand.twice),
     };
-    ways.iter().map(|forced| with(&groups, forced, demand)).min().unwrap_or(Passes::Never)
+    let least = least(&ways);
+    least.map(|forced| with(&groups, forced, demand)).min().unwrap_or(Passes::Never)
+}
+
+/// Those that no other one is part of: whoever is forced to less can do whatever the other can.
+fn least<'w, 'g>(ways: &'w BTreeSet<Forced<'g>>) -> impl Iterator<Item = &'w Forced<'g>> {
+    let part = |less: &Forced<'_>, of: &Forced<'_>| {
+        less.iter().all(|(group, times)| of.get(group).is_some_and(|more| more >= times))
+    };
+    ways.iter().filter(move |way| !ways.iter().any(|other| other != *way && part(other, way)))
 }
 
 /// The best that favours, and all that is contrary of what must be looked at; nothing where what must be looked at
@@ -95,34 +104,65 @@ fn strong_pairs<'g>(
     ways
 }
 
-/// What misreadings come to: how many, and of which organs.
-type Misread = (usize, u32);
+/// By how many misreadings, and by whether they are of no organ, of which one, or of several: the most that they
+/// speak for the target, where they can at all.
+type Reached = Vec<Vec<Option<f64>>>;
+
+/// The organs of some misreadings, and of more, among so many; where organs do not matter there is one place.
+fn joined(known: usize, more: u32, organs: usize) -> usize {
+    let several = organs + 1;
+    let bits = match known {
+        _ if organs == 0 => return 0,
+        0 => more,
+        known if known == several => return several,
+        one => more | 1 << (one - 1),
+    };
+    match (bits, bits.is_power_of_two()) {
+        (0, _) => 0,
+        (bits, true) => bits.trailing_zeros() as usize + 1,
+        _ => several,
+    }
+}
 
 /// The fewest misreadings that reach what is asked, by the most that each number of them reaches.
 fn with(groups: &BTreeMap<&str, Group>, forced: &Forced<'_>, demand: &Demand) -> Passes {
-    let mut most: BTreeMap<Misread, f64> = BTreeMap::from([((0, 0), 0.0)]);
+    let all = groups.values().fold(0, |bits, group| bits | group.organs);
+    let organs = if demand.denials > 0 { 32 - all.leading_zeros() as usize } else { 0 };
+    let places = if organs > 0 { organs + 2 } else { 1 };
+    // Beyond the last row nothing is counted one by one.
+    let nowhere: Reached = vec![vec![None; places]; MOST as usize + 2];
+    let mut most = nowhere.clone();
+    put(&mut most, (0, 0), 0.0);
     for (name, group) in groups {
         let from = forced.get(name).copied().unwrap_or(0);
-        let mut next = BTreeMap::new();
+        let mut next = nowhere.clone();
         for (times, speaks) in group.speaks.iter().enumerate().skip(from) {
             let Some(speaks) = speaks else { continue };
-            let organs = if times > 0 { group.organs } else { 0 };
-            for ((before, known), sum) in &most {
-                // More than can be told apart below count alike.
-                let place = ((before + times).min(MOST as usize + 1), known | organs);
-                let best = next.entry(place).or_insert(f64::NEG_INFINITY);
-                *best = f64::max(*best, sum + speaks);
+            let more = if times > 0 { group.organs } else { 0 };
+            for (before, by_organs) in most.iter().enumerate() {
+                for (known, sum) in by_organs.iter().enumerate() {
+                    let Some(sum) = sum else { continue };
+                    put(&mut next, (before + times, joined(known, more, organs)), sum + speaks);
+                }
             }
         }
         most = next;
     }
-    let enough = |((times, organs), sum): &(&Misread, &f64)| {
-        let denied = *times >= demand.denials && (demand.denials == 0 || organs.count_ones() >= 2);
-        denied && **sum >= demand.at_least
+    let reaches = |sum: &Option<f64>| sum.is_some_and(|sum| sum >= demand.at_least);
+    let enough = |(times, by_organs): &(usize, &Vec<Option<f64>>)| {
+        *times >= demand.denials && by_organs.last().is_some_and(reaches)
     };
-    match most.iter().find(enough).map(|((times, _), _)| u32::try_from(*times)) {
+    match most.iter().enumerate().find(enough).map(|(times, _)| u32::try_from(times)) {
         None => Passes::Never,
         Some(Ok(times)) if times <= MOST => Passes::After(times),
         Some(_) => Passes::AfterMore,
+    }
+}
+
+fn put(reached: &mut Reached, (times, organs): (usize, usize), sum: f64) {
+    let last = reached.len() - 1;
+    let place = reached.get_mut(times.min(last)).and_then(|by_organs| by_organs.get_mut(organs));
+    if let Some(place) = place {
+        *place = Some(place.map_or(sum, |known| known.max(sum)));
     }
 }
