@@ -12,6 +12,7 @@ use crate::pairing::{PairsOrder, PairsReply, pairs};
 use crate::plan::flags::flags;
 use crate::plan::{LotPlan, Plan, PotPlan, TakePlan, allowances, basket, plan, pots, servings};
 use crate::serving::ServingReply;
+use crate::sorting::{SortingOrder, SortingReply, sorting};
 use crate::sums::{Sum, SumReply, work_out};
 use crate::teaching::{TeachReply, teach};
 use ground::Faults;
@@ -99,6 +100,8 @@ pub enum Request {
     },
     /// How many readings must go wrong before something dangerous passes for what is gathered.
     HerbalPairs(PairsOrder),
+    /// How likely a wrong piece stays in a basket, and how it is sorted.
+    Sorting(SortingOrder),
     /// A small sum.
     Sum(Sum),
 }
@@ -143,6 +146,8 @@ pub enum Reply {
     HerbalCheck(CheckReply),
     /// What could pass for what.
     HerbalPairs(PairsReply),
+    /// A basket, and how it is sorted.
+    Sorting(Box<SortingReply>),
     /// A small sum.
     Sum(SumReply),
 }
@@ -179,6 +184,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),
         Request::HerbalPairs(order) => Reply::HerbalPairs(pairs(world, &order)?),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
+        Request::Sorting(order) => Reply::Sorting(Box::new(sorting(world, &order)?)),
         Request::Sum(sum) => Reply::Sum(work_out(sum)?),
     })
 }

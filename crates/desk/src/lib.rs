@@ -20,6 +20,7 @@ mod plain;
 mod plan;
 mod recall;
 mod serving;
+mod sorting;
 mod sums;
 mod teaching;
 mod world;
@@ -47,6 +48,10 @@ pub use plan::{
 };
 pub use recall::recall;
 pub use serving::ServingReply;
+pub use sorting::{
+    CurvePoint, Find, NotEnough, Sample, Sorter, SorterMisses, SortingLook, SortingOrder,
+    SortingPlant, SortingReply, SortingTwin,
+};
 pub use sums::{Sum, SumReply, SumResult, WalkLeg};
 pub use teaching::{Leave, TeachReply, TeachSheet};
 pub use world::World;

@@ -15,6 +15,7 @@ const COMMANDS: &[&[&str]] = &[
     &["name"],
     &["compare"],
     &["key"],
+    &["sort"],
     &["allowance"],
     &["make"],
     &["serving"],

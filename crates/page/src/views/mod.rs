@@ -17,6 +17,7 @@ mod serving;
 mod sheet;
 mod sheets;
 mod signs;
+mod sorting;
 mod sums;
 
 pub use drawn::{plate, state_drawing};
@@ -48,6 +49,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Sheet(reply) => sheet::teach::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),
         Reply::HerbalPairs(reply) => pairs::page(reply, words),
+        Reply::Sorting(reply) => sorting::page(reply, words),
         Reply::Sum(reply) => sums::page(reply, words),
     }
 }
