@@ -4,6 +4,7 @@
 //! [`Request`] and from a [`Reply`], and hold no formula of their own. Equal worlds and requests
 //! give equal bytes.
 
+mod asking;
 mod door;
 mod fade;
 mod in_hand;
@@ -18,6 +19,7 @@ mod outing;
 mod pairing;
 mod plain;
 mod plan;
+mod reading;
 mod recall;
 mod serving;
 mod sums;
@@ -45,6 +47,7 @@ pub use plan::{
     PlantPlan, PotPlan, Row, Scale, SealedRow, SignUp, Sorted, SpecimenPlan, StopPlace, Store,
     Strength, TakePlan, Timetable, Topic, Trouble, TwinPlan, Until, Workings,
 };
+pub use reading::{Asks, Reason, StepOrder, StepReply, Told, Why};
 pub use recall::recall;
 pub use serving::ServingReply;
 pub use sums::{Sum, SumReply, SumResult, WalkLeg};

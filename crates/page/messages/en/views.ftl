@@ -57,7 +57,7 @@ view-name-chance = chance
 view-name-none-of-these = none of these
 
 # Asked step by step in a terminal.
-view-ask-keys = Answer with a number, or with a length or a count. ? cannot tell, b back, q enough.
+view-ask-keys = Answer with a number, or with a length or a count. ? cannot tell, back takes the last answer back, quit is enough.
 # $name: a character; $time: how long it takes.
 view-ask = { $name } ({ $time }): { $how }
 view-ask-settled = That is enough: nothing more is wanted.

@@ -17,6 +17,7 @@ mod serving;
 mod sheet;
 mod sheets;
 mod signs;
+mod step;
 mod sums;
 
 pub use drawn::{plate, state_drawing};
@@ -34,6 +35,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Plan(plan) => plan::page(plan, words),
         Reply::Name(reply) | Reply::InHand(reply) => name::page(reply, words),
         Reply::NextLook(reply) => name::next_look(reply, words),
+        Reply::Step(reply) => step::page(reply, words),
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Key(reply) => key::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
