@@ -376,6 +376,17 @@ fn a_file_at_fault_is_told_with_its_line() {
     }
 }
 
+#[test]
+fn the_file_that_the_documentation_shows_is_one() {
+    let page = include_str!("../../../docs/looks-file.md");
+    let text = page.split("```toml").nth(1).and_then(|rest| rest.split("```").next()).unwrap();
+    let mut desk = Desk::at(text, date(2027, 4, 20).at(11, 0, 0, 0));
+    desk.reads("Maren");
+    let Told::Reads { looks: 5, shown: true, .. } = desk.told[1] else { panic!("{:?}", desk.told) };
+    desk.types(&["?"]);
+    assert!(desk.file.text.starts_with(text));
+}
+
 /// A file that somebody began by hand, in an order and a shape of their own.
 const BY_HAND: &str = "# Mill Wood, after the rain.\n\n[[looks]] # first\nreader = \"Maren\"\n\
      at = 2027-04-20T10:00:00\nsaw = { leaf_venation = \"parallel\" } # held to the light\n\n\

@@ -13,6 +13,7 @@ const COMMANDS: &[&[&str]] = &[
     &[],
     &["plan"],
     &["name"],
+    &["look"],
     &["compare"],
     &["key"],
     &["allowance"],

@@ -60,7 +60,7 @@ reading-why-plant = What it is taken for decides which plants must be set aside,
 reading-why-place = A verdict is of one plant at one place on one day.
 reading-why-region = It decides which other plants could grow there.
 reading-why-reader = Anybody may misread. What could hurt most is read by two people, and the second must not know what the first saw.
-reading-why-level = It says how often you are taken to misread. Nobody is determined sooner for calling themselves better than they are: be strict with yourself.
+reading-why-level = It says how often you are taken to misread. Whoever claims to read better than they do is told too soon that a plant is settled: be strict with yourself.
 reading-why-nothing = Nothing is asked now.
 reading-why-read-by-another = Somebody has read this already. A mistake in it could hurt most, so it is read by two people, and you are not told what the other one saw.
 reading-why-read-before = You have read this already, ten minutes ago or more. A mistake in it could hurt most, so it is read twice. Look as if you had not.
@@ -80,7 +80,7 @@ reading-end-words = { $verdict } shows what it is by all that was read; after th
 
 fault-answer-none-of-these = “{ $got }” is none of these answers.
     .want = A number from 1 to { $most }.
-    .mend = Type the number, or ? if you cannot tell.
+    .mend = Type the number; of a look also ? if you cannot tell.
 fault-answer-no-count = “{ $got }” is no count.
     .want = A whole number, such as 5.
     .mend = Type how many there are, or ? if you cannot tell.

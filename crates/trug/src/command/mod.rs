@@ -5,6 +5,7 @@ mod compare;
 mod herbal;
 mod key;
 mod label;
+pub(crate) mod look;
 mod make;
 mod name;
 mod outing;
@@ -23,6 +24,8 @@ use ground::Faults;
 pub(crate) enum Command {
     #[command(flatten)]
     Ask(Ask),
+    /// A plant in hand, asked for look by look and kept in a file
+    Look(look::Look),
     /// The app, for a browser: on this machine, or as a folder for any web space
     App(app::App),
 }
