@@ -11,7 +11,9 @@ use crate::outing::InputFile;
 use crate::pairing::{PairsOrder, PairsReply, pairs};
 use crate::plan::flags::flags;
 use crate::plan::{LotPlan, Plan, PotPlan, TakePlan, allowances, basket, plan, pots, servings};
+use crate::reading::{StepOrder, StepReply, by_looks, step};
 use crate::serving::ServingReply;
+use crate::sorting::{SortingOrder, SortingReply, sorting};
 use crate::sums::{Sum, SumReply, work_out};
 use crate::teaching::{TeachReply, teach};
 use ground::Faults;
@@ -34,6 +36,13 @@ pub enum Request {
     InHand(InHandOrder),
     /// What a reader looks at next of a plant in hand.
     NextLook(NextLookOrder),
+    /// What a plant in hand is, by a file of looks.
+    Looks {
+        /// The file.
+        file: InputFile,
+    },
+    /// The next step of reading a plant in hand into a file of looks.
+    Step(StepOrder),
     /// What tells two plants apart.
     Compare {
         /// The plants, by any of their names.
@@ -99,6 +108,8 @@ pub enum Request {
     },
     /// How many readings must go wrong before something dangerous passes for what is gathered.
     HerbalPairs(PairsOrder),
+    /// How likely a wrong piece stays in a basket, and how it is sorted.
+    Sorting(SortingOrder),
     /// A small sum.
     Sum(Sum),
 }
@@ -115,6 +126,8 @@ pub enum Reply {
     InHand(Box<NameReply>),
     /// What to look at next.
     NextLook(NextLookReply),
+    /// What a step did, and what is asked now.
+    Step(Box<StepReply>),
     /// What tells two plants apart.
     Compare(CompareReply),
     /// A key.
@@ -143,6 +156,8 @@ pub enum Reply {
     HerbalCheck(CheckReply),
     /// What could pass for what.
     HerbalPairs(PairsReply),
+    /// A basket, and how it is sorted.
+    Sorting(Box<SortingReply>),
     /// A small sum.
     Sum(SumReply),
 }
@@ -159,6 +174,8 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Name(order) => Reply::Name(Box::new(name(world, &order)?)),
         Request::InHand(order) => Reply::InHand(Box::new(in_hand(world, &order)?)),
         Request::NextLook(order) => Reply::NextLook(next_look(world, &order)?),
+        Request::Looks { file } => Reply::InHand(Box::new(by_looks(world, &file)?)),
+        Request::Step(order) => Reply::Step(Box::new(step(world, &order)?)),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
         Request::Key(order) => Reply::Key(Box::new(key(world, &order)?)),
         Request::Allowance { files } => {
@@ -179,6 +196,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),
         Request::HerbalPairs(order) => Reply::HerbalPairs(pairs(world, &order)?),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
+        Request::Sorting(order) => Reply::Sorting(Box::new(sorting(world, &order)?)),
         Request::Sum(sum) => Reply::Sum(work_out(sum)?),
     })
 }

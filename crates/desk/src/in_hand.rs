@@ -1,11 +1,12 @@
 //! A plant in hand at a stand of an outing: what it is so far, and what a reader looks at next.
 
 use crate::World;
-use crate::naming::{NameReply, in_plain_words};
+use crate::asking::{asked, told};
+use crate::naming::NameReply;
 use crate::outing::{InputFile, Outing, nearest};
 use crate::plan::{case_of, looks};
 use ground::{Fault, Faults, Place};
-use identify::{Case, Judge, Level, Means, Next, evidence};
+use identify::{Case, Level, Reader};
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
 
@@ -46,26 +47,19 @@ pub struct NextLookReply {
 /// the outing's before anybody looked.
 pub(crate) fn in_hand(world: &World, order: &InHandOrder) -> Result<NameReply, Faults> {
     let outing = world.outing(&order.files)?;
-    let matrix = world.herbal.flora.matrix()?;
-    let judge = Judge::new(matrix);
     let InHand { target, case } = InHand::of(world, &outing, order, None)?;
-    let verdict = world.verdict(&judge, &target, case.clone())?;
-    let next = world.next(&judge, &target, case, Means::all(Level::Public))?;
-    let harms = matrix.taxa().iter().map(|taxon| (taxon.name.clone(), taxon.harm)).collect();
-    let (verdicts, next) = in_plain_words(world, vec![verdict], Some(next));
-    Ok(NameReply { verdicts, next, telling: Vec::new(), harms })
+    told(world, &target, case)
 }
 
 /// What somebody looks at next, who looks today, on whatever day the outing is.
 pub(crate) fn next_look(world: &World, order: &NextLookOrder) -> Result<NextLookReply, Faults> {
     let outing = world.outing(&order.of.files)?;
-    let judge = Judge::new(world.herbal.flora.matrix()?);
     let InHand { target, case } = InHand::of(world, &outing, &order.of, Some(world.now.date()))?;
     let reader = outing.wishes.readers.get(&order.reader);
     let level = reader.map_or(Level::Public, |reader| reader.level);
-    let next = world.next(&judge, &target, case.clone(), Means::all(level))?;
-    let (look_at, again) = asked(world, order, level, &case, &next);
-    Ok(NextLookReply { wants_another: look_at.is_empty() && again, look_at })
+    let reader = Reader { name: order.reader.clone(), level };
+    let asked = asked(world, &target, &case, &reader)?;
+    Ok(NextLookReply { look_at: asked.look_at, wants_another: asked.wants_another })
 }
 
 /// A plant in hand: what its stand is said to be of, and what was read.
@@ -97,40 +91,4 @@ impl InHand {
         let case = case_of(wishes, &school, &looks, &order.specimen, day, None);
         Ok(Self { target: stand.taxon.clone(), case })
     }
-}
-
-/// What a reader is asked for, and whether anything must be read a second time.
-fn asked(
-    world: &World,
-    order: &NextLookOrder,
-    level: Level,
-    case: &Case,
-    next: &Next,
-) -> (Vec<String>, bool) {
-    let Next::Look(plan) = next else { return (Vec::new(), false) };
-    let own = |character: &str| {
-        let read = case
-            .looks
-            .iter()
-            .filter(|look| look.specimen == order.of.specimen && look.time.date() == case.day);
-        read.filter(|look| look.reader.name == order.reader && look.character == character)
-            .map(|look| look.time)
-            .max()
-    };
-    // A leader's own reading counts as a second one when it is made so much later.
-    let later = |character: &str| {
-        own(character).is_none_or(|time| {
-            let minutes = time.duration_until(world.now).as_mins();
-            level == Level::Leader && minutes >= evidence::AGAIN_MINUTES
-        })
-    };
-    let new = plan.looks.iter().map(|offer| &offer.character).filter(|c| own(c).is_none());
-    let again = plan.again.iter().filter(|character| later(character));
-    let mut all: Vec<String> = Vec::new();
-    for character in new.chain(again) {
-        if !all.contains(character) {
-            all.push(character.clone());
-        }
-    }
-    (all, !plan.again.is_empty())
 }

@@ -20,7 +20,8 @@ pub(crate) fn looks(written: &LooksBySpecimen, level: impl Fn(&str) -> Level) ->
     written.values().flatten().filter_map(|(_, at, look)| one(*at, look)).collect()
 }
 
-fn seen(saw: &Saw) -> Option<Seen> {
+/// What was seen, as judging takes it.
+pub(crate) fn seen(saw: &Saw) -> Option<Seen> {
     Some(match saw {
         Saw::State(state) => Seen::State(state.clone()),
         Saw::OneOf(states) => Seen::OneOf(states.clone()),

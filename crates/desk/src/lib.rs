@@ -4,6 +4,7 @@
 //! [`Request`] and from a [`Reply`], and hold no formula of their own. Equal worlds and requests
 //! give equal bytes.
 
+mod asking;
 mod door;
 mod fade;
 mod in_hand;
@@ -18,8 +19,10 @@ mod outing;
 mod pairing;
 mod plain;
 mod plan;
+mod reading;
 mod recall;
 mod serving;
+mod sorting;
 mod sums;
 mod teaching;
 mod world;
@@ -45,8 +48,13 @@ pub use plan::{
     PlantPlan, PotPlan, Row, Scale, SealedRow, SignUp, Sorted, SpecimenPlan, StopPlace, Store,
     Strength, TakePlan, Timetable, Topic, Trouble, TwinPlan, Until, Workings,
 };
+pub use reading::{Asks, Reason, StepOrder, StepReply, Told, Why};
 pub use recall::recall;
 pub use serving::ServingReply;
+pub use sorting::{
+    CurvePoint, Find, NotEnough, Sample, Sorter, SorterMisses, SortingLook, SortingOrder,
+    SortingPlant, SortingReply, SortingTwin,
+};
 pub use sums::{Sum, SumReply, SumResult, WalkLeg};
 pub use teaching::{Leave, TeachReply, TeachSheet};
 pub use world::World;

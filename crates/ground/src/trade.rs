@@ -347,6 +347,30 @@ pub enum Harm {
     Deadly,
 }
 
+impl Part {
+    /// Whether characters of this organ can be read on a gathered piece, and not only on the plant where it
+    /// grew.
+    #[must_use]
+    pub fn shows(self, organ: Organ) -> bool {
+        match self {
+            Self::Whole => true,
+            Self::Herb | Self::ShootTip => {
+                matches!(organ, Organ::Leaf | Organ::Stem | Organ::Flower)
+            }
+            Self::Leaf | Self::YoungLeaf => organ == Organ::Leaf,
+            Self::Flower | Self::FlowerBud | Self::Pollen => organ == Organ::Flower,
+            Self::Fruit | Self::RipeFruit | Self::UnripeFruit | Self::ConeBerry | Self::Seed => {
+                organ == Organ::Fruit
+            }
+            Self::Bark => organ == Organ::Bark,
+            Self::Underground | Self::Root | Self::Rhizome | Self::Bulb => {
+                organ == Organ::Underground
+            }
+            Self::Sap | Self::EssentialOil => false,
+        }
+    }
+}
+
 impl Harm {
     /// The word, as files write it.
     #[must_use]
@@ -377,6 +401,14 @@ mod tests {
         assert!(Part::YoungLeaf.meets(Part::Herb));
         assert!(!Part::Leaf.meets(Part::Root));
         assert!(Part::ALL.iter().all(|part| Part::Whole.meets(*part)));
+    }
+
+    #[test]
+    fn a_piece_shows_its_own_organ_and_the_whole_plant_shows_all() {
+        assert!(Organ::ALL.iter().all(|organ| Part::Whole.shows(*organ)));
+        assert!(Part::YoungLeaf.shows(Organ::Leaf) && !Part::YoungLeaf.shows(Organ::Flower));
+        assert!(Part::Herb.shows(Organ::Stem) && !Part::Herb.shows(Organ::Underground));
+        assert!(!Organ::ALL.iter().any(|organ| Part::Sap.shows(*organ)));
     }
 
     #[test]

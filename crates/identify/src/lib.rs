@@ -32,7 +32,8 @@
 //! to 4; nor does a cell less, a look less, a rival more.
 //!
 //! Before anybody goes out, [`sets`] finds the fewest characters that tell plants apart, and [`key`]
-//! the quickest key to print, with where readers who misread end up in it.
+//! the quickest key to print, with where readers who misread end up in it. Afterwards [`sorting`] says how
+//! likely a wrong piece stays in the basket.
 //!
 //! ```
 //! use identify::{Case, Judge, Material, Outcome, Strictness, foreign};
@@ -84,6 +85,7 @@ mod rules;
 mod sample;
 mod say;
 pub mod sets;
+pub mod sorting;
 mod spectrum;
 mod states;
 mod taxon;

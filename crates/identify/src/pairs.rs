@@ -124,7 +124,7 @@ impl<'m> Pairs<'m> {
             columns.filter_map(|column| readable(&self.judge, &self.told, column, rows)).collect();
         let other = self.judge.taxon(row)?;
         let mut known = BTreeMap::new();
-        let mut month = |month| {
+        let month = |month| {
             let trial = Trial { month, ..*trial };
             (month, in_month(&trial, (rival, other), &columns, &mut known))
         };

@@ -42,7 +42,7 @@ pub use number::{Rounding, numerals, so_many_in, whole};
 pub use prose::{Anchor, Inline, Prose, Target};
 pub use readability::{Counts, PlantNames, Reading, longer_than, readability, syllables};
 pub use sheet::{Format, Kind, Page, TypeSize};
-pub use svg::{AgainstLimit, Bar, Code, Drawing, MonthStrip, Ruler};
+pub use svg::{AgainstLimit, Bar, Code, Curve, Curves, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
 pub use views::{
     Asking, NamedPage, PlannedPage, asking, pages, planned_pages, plate, sheet_pages,

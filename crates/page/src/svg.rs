@@ -2,6 +2,7 @@
 //! grey copy.
 
 mod code;
+mod curves;
 mod limit;
 mod months;
 pub(crate) mod path;
@@ -9,6 +10,7 @@ pub(crate) mod plant;
 mod ruler;
 
 pub use code::Code;
+pub use curves::{Curve, Curves};
 pub use limit::{AgainstLimit, Bar};
 pub use months::MonthStrip;
 pub use ruler::Ruler;

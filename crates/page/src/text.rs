@@ -33,14 +33,17 @@ pub enum Style {
 pub fn text(page: &Page, width: Option<usize>, style: Style) -> String {
     let page = page.isolated();
     let canvas = Canvas { width: width.map(|width| width.max(20)), style };
-    let mut lines = canvas.title(&page.title);
+    // What goes on where something else ended has no title.
+    let mut lines = if page.title.is_empty() { Vec::new() } else { canvas.title(&page.title) };
     if let Some(band) = &page.band {
         lines.push(String::new());
         lines.extend(canvas.strong(band));
     }
     let body = canvas.blocks(&page.blocks);
     if !body.is_empty() {
-        lines.push(String::new());
+        if !lines.is_empty() {
+            lines.push(String::new());
+        }
         lines.extend(body);
     }
     let ends: Vec<_> = lines.iter().map(|line| line.trim_end()).collect();

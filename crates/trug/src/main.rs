@@ -9,6 +9,7 @@ mod failed;
 mod files;
 mod folder;
 mod habits;
+mod one_file;
 mod own;
 mod pages;
 mod printer;
@@ -60,6 +61,17 @@ fn main() -> ExitCode {
             Ok(()) => ExitCode::SUCCESS,
             Err(why) => failed(&why, &catalogue),
         },
+        Command::Look(look) => {
+            let screen = Screen::of_a_dialogue(&asked.screen);
+            match look.run(asked.own.as_deref(), &screen, &catalogue) {
+                Ok(()) => ExitCode::SUCCESS,
+                // Whoever closed the pipe has seen enough; every answer is in the file.
+                Err(Failed::Machine(error)) if error.kind() == io::ErrorKind::BrokenPipe => {
+                    ExitCode::SUCCESS
+                }
+                Err(why) => failed(&why, &catalogue),
+            }
+        }
         Command::Ask(ask) => match answer(ask, asked.own.as_deref()) {
             Ok((world, reply)) => tell(ask, &world, &reply, &Screen::of(&asked.screen), &catalogue),
             Err(faults) => at_fault(&faults, &catalogue),

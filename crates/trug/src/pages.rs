@@ -83,6 +83,10 @@ impl PageArgs {
                 let page = NamedPage { name: "key".to_owned(), page: view(reply, words) };
                 self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?
             }
+            Reply::Sorting(_) => {
+                let page = NamedPage { name: "sorting".to_owned(), page: view(reply, words) };
+                self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?
+            }
             Reply::Sheet(sheets) => {
                 let paper = self.paper().unwrap_or(Paper::A4);
                 self.print(sheet_pages(sheets, words), paper, world.now)?

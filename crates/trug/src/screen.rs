@@ -48,6 +48,17 @@ impl Screen {
         Self { json: args.json, open: args.open, width, style }
     }
 
+    /// The same, as wide as a terminal where there is none: for what is read line by line.
+    pub(crate) fn of_a_dialogue(args: &ScreenArgs) -> Self {
+        let screen = Self::of(args);
+        Self { width: screen.width.or(Some(USUAL)), ..screen }
+    }
+
+    /// Whether a program reads it.
+    pub(crate) fn is_json(&self) -> bool {
+        self.json
+    }
+
     /// A reply as it is printed.
     pub(crate) fn render(&self, reply: &Reply, words: &Words<'_>) -> io::Result<String> {
         if self.json {

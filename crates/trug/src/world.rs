@@ -4,6 +4,7 @@ use crate::own;
 use desk::World;
 use ground::{ContentId, Faults};
 use herbal::{Account, Herbal, TextFile};
+use jiff::civil::DateTime;
 use std::path::Path;
 
 /// What is known.
@@ -45,8 +46,13 @@ impl Knowledge {
 
     /// The world, at this moment.
     pub(crate) fn into_world(self) -> World {
-        World::new(self.herbal, self.version, jiff::ZonedDateTime::now().datetime())
+        World::new(self.herbal, self.version, now())
     }
+}
+
+/// What the clock on the wall shows.
+pub(crate) fn now() -> DateTime {
+    jiff::ZonedDateTime::now().datetime()
 }
 
 /// What the user's own files hold, as an identifier.

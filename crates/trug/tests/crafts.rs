@@ -44,6 +44,13 @@ fn bad_input_is_told_with_a_mend() {
         &["key", "ramsons", "Allium ursinum"],
         &["key", "ramsons", "lilly of the valey"],
         &["key", "ramsons", "autumn crocus", "--month", "13"],
+        &["sort", "0"],
+        &["sort", "5", "--wrong", "6"],
+        &["sort", "5", "--seen", "9"],
+        &["sort", "5", "--by", "Ida", "--by", "Ida"],
+        &["sort", "5", "--by", "=leader"],
+        &["sort", "5", "--by", "Ida=often"],
+        &["sort", "5", "--plant", "xyzzy", "--part", "leaf"],
         &["plan", "nowhere.toml"],
     ] {
         let ran = run(args);
@@ -117,6 +124,22 @@ fn a_key_is_printed_and_its_numbers_lead_on() {
     for number in leads {
         assert!(page.contains(&format!("id=\"couplet-{number}\"")), "{number} leads nowhere");
     }
+}
+
+#[test]
+fn a_sorted_basket_is_printed_with_its_figure() {
+    let out = folder("sort").join("out");
+    let order =
+        ["sort", "200", "--plant", "ramsons", "--part", "leaf", "--by", "Ida", "--by", "Jon"];
+    let ran = run(&[&order[..], &["--out", out.to_str().unwrap()]].concat());
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+    assert!(fs::read(out.join("sorting.pdf")).unwrap().starts_with(b"%PDF"));
+    let page = fs::read_to_string(out.join("sorting.html")).unwrap();
+    // One line for one person, one for two, each ending in a ring.
+    assert_eq!((page.matches("<svg").count(), page.matches("<circle").count()), (1, 2));
+    let json = run(&["sort", "200", "--seen", "20", "--by", "Ida", "--json"]);
+    assert_eq!(json.code, Some(0));
+    assert!(json.out.contains("\"one-person\"") && json.out.contains("\"not-every-piece\""));
 }
 
 /// Asks step by step, with these answers.

@@ -435,7 +435,8 @@ fn looks(row: &mut Row<'_>, names: &Names<'_>, table: &LooksTable) -> Vec<Made> 
     saw.into_iter().map(made).collect()
 }
 
-fn material(row: &mut Row<'_>, said: &Said) -> Option<Material> {
+/// What was in hand, by its word.
+pub(crate) fn material(row: &mut Row<'_>, said: &Said) -> Option<Material> {
     Some(match said.get_ref().as_str() {
         "growing" => Material::Growing,
         "photograph" => Material::Photograph,

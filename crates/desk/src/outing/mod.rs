@@ -19,5 +19,9 @@ pub use read::{Outing, includes, read};
 pub use rows::{Cell, Change, TableRow, rows, standing_rows, write};
 pub use wishes::{Make, OwnContent, OwnFraction, Reader, Stop, Wishes};
 
-pub(crate) use file::other_dimension;
-pub(crate) use names::nearest;
+pub(crate) use entries::material;
+pub(crate) use file::{Row, Said, Source, other_dimension};
+pub(crate) use names::{Given, Names, nearest};
+pub(crate) use read::level;
+pub(crate) use rows::assignment;
+pub(crate) use tree::read as read_tree;

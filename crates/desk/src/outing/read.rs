@@ -281,7 +281,8 @@ impl WishReader<'_> {
     }
 }
 
-fn level(row: &mut Row<'_>, said: &Said) -> Option<Level> {
+/// How well somebody reads, by its word.
+pub(crate) fn level(row: &mut Row<'_>, said: &Said) -> Option<Level> {
     let found = Level::of(said.get_ref());
     if found.is_none() {
         let known = Level::NAMED.map(|(word, _)| word).join(", ");

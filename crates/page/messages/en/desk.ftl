@@ -35,6 +35,27 @@ fault-key-how-many = A key to so many plants cannot be made: { $got }.
     .want = 2 plants or more, and { $most } at most.
     .mend = Name the plants that are to be told apart.
 
+### Sorting a basket
+
+fault-sort-how-many-pieces = A basket of { $got } pieces is not sorted here.
+    .want = 1 piece or more, and { $most } at most.
+    .mend = Count the pieces. A larger heap is sorted lot by lot.
+fault-sort-more-wrong-than-pieces = So many wrong pieces cannot be among { $pieces }: { $got }
+    .want = As many wrong pieces as there are pieces, or fewer.
+    .mend = Put one of the two right.
+fault-sort-more-seen-than-pieces = So many pieces cannot be looked at where there are { $pieces }: { $got }
+    .want = As many as there are pieces, or fewer.
+    .mend = Put one of the two right. Left out, it means every piece.
+fault-sort-by-nobody = Nobody sorts.
+    .want = Two people, by name.
+    .mend = Say who looks at the pieces.
+fault-sort-by-one-twice = The same person sorts twice, or has no name: “{ $got }”
+    .want = Each person once. Two people are two pairs of eyes.
+    .mend = Name somebody else, or take one of the two out.
+fault-sort-no-trial = A trial in which { $got } of those planted were missed cannot be.
+    .want = Some pieces planted, and no more missed than that.
+    .mend = Write it like 1/20: 1 missed of 20.
+
 ### A species sheet
 
 sheet-title = { $name } { $authority }

@@ -91,6 +91,7 @@ forms-ask-iron = Is your iron low? Do you take iron tablets?
 forms-sorting-title = Sorting sheet: { $common } ({ $name }), { $stand }
 forms-sorting-take = from stand { $stand }: { $part }
 forms-sorting-rule = Two people look at every piece, one after the other. What is not the plant comes out. What you are not sure of comes out too.
+forms-sorting-sample = A sample will not do. If one wrong piece is in it, a look at a tenth leaves it in 9 times in 10 or more.
 forms-sorting-holds = One piece that can hurt holds the lot. It holds every lot pooled with it.
 forms-sorting-again = A held lot is not used. Two people go through every piece again. Only when they find nothing does it pass.
 forms-sorting-twins = What may lie among it, the worst first

@@ -57,7 +57,7 @@ view-name-chance = chance
 view-name-none-of-these = none of these
 
 # Asked step by step in a terminal.
-view-ask-keys = Answer with a number, or with a length or a count. ? cannot tell, b back, q enough.
+view-ask-keys = Answer with a number, or with a length or a count. ? cannot tell, back takes the last answer back, quit is enough.
 # $name: a character; $time: how long it takes.
 view-ask = { $name } ({ $time }): { $how }
 view-ask-settled = That is enough: nothing more is wanted.
@@ -287,6 +287,116 @@ view-key-each-says = How often it ends where
 view-key-right = its own name
 view-key-harmless = a milder one’s name
 view-key-herbal = Herbal { $herbal }
+
+### A basket that is sorted
+
+sort-title = Sorting a basket of { $count } { $count ->
+    [one] piece
+   *[other] pieces
+ }
+sort-title-plant = Sorting { $plant }, { $part }: { $count } { $count ->
+    [one] piece
+   *[other] pieces
+ }
+sort-rule = A lot is sorted once two people, each by name, have looked at every piece and found nothing that can hurt. Until then it is not used.
+sort-rule-kept = This plan keeps the rule of the house. It lowers what may stay in; it does not take it to nothing.
+sort-not-enough = This is not enough. The lot stays unsorted, whatever is found:
+sort-one-person = One person looks. Two who share the basket out between them are one person too: each piece is seen once.
+sort-not-named = Not everybody who looks is named. Say who.
+sort-not-every-piece = { $count ->
+    [one] 1 piece is seen by nobody.
+   *[other] { $count } pieces are seen by nobody.
+ }
+sort-comes-to = What it comes to
+sort-wrong = wrong pieces supposed in it
+sort-none-wrong = none
+sort-so-many = { $count } of { $of }
+sort-seen = pieces looked at
+sort-every-piece = every piece
+sort-sorter = sorter
+sort-somebody = somebody
+# $reader: leader, trained, anybody; $misses: in per cent.
+sort-reads = { $reader }: misses { $misses } of wrong pieces
+sort-planted = { $reader }, missed { $missed } of { $of } that were planted: may miss up to { $misses } of wrong pieces
+sort-both-miss = all who sort miss one that they look at
+sort-stays = at least one wrong piece stays in
+sort-unnoticed = nothing is found although something is in it
+sort-left = wrong pieces left, on average
+sort-at-best = the same if nothing is overlooked and nobody errs as the other does
+sort-last-net = Sorting is the last net and not the first. What keeps wrong pieces out is to pick piece by piece, each one looked at before it goes into the basket.
+sort-sample = Why a sample will not do
+# $count: pieces in the basket.
+sort-tenth = Take one wrong piece among { $count }. Whoever looks at a tenth of the basket does not even meet it, 9 times in 10 or more, however good the eye. Whoever looks at half of it does not meet it every second time.
+# $count: wrong pieces; $of: all.
+sort-figure = How likely a wrong piece stays in, { $count } of { $of } being wrong
+sort-figure-up = a wrong piece stays in, in %
+sort-figure-across = how much of it is looked at, in %
+sort-figure-one = one person looks
+sort-figure-all = two or more look, each alone
+# $one, $all: in per cent.
+sort-figure-describes = Both lines begin at 100 % where nothing is looked at. They are lowest where every piece is looked at: { $one } with one person, { $all } with two.
+sort-figure-numbers = The numbers of the drawing: how likely a wrong piece stays in
+sort-figure-share = looked at
+# $count: pieces in the basket.
+sort-samples = How many of the { $count } had to be looked at to have a wrong piece among them
+sort-samples-wrong = wrong pieces in it
+sort-samples-surely = { $surely } surely
+sort-so-every-piece = Nobody knows how many are in it. A sample that is to meet a single one is nearly all of the basket; and what it does not meet goes into the pot. So every piece is looked at.
+sort-how = How it is done
+sort-step-count = Count the pieces as you lay them out. The number goes onto the sheet.
+sort-step-pattern = Lay a piece of the plant that was determined today beside the tray. Each piece is held against it.
+sort-step-tray = Work tray by tray, one layer deep, in daylight. Rest after each tray.
+# $count: pieces.
+sort-step-tray-of = Work tray by tray, one layer deep, in daylight: { $count } pieces a tray at most. Rest after each tray.
+sort-step-piece = Take up every piece, alone, and turn it over. Say the sign that you look for. Nothing is passed in bundles.
+sort-step-doubt = What is not the plant comes out. What you are not sure of comes out too.
+sort-step-second = Then the second person does the same with every piece, alone, without having watched the first or been told what they found.
+sort-step-plant = Before each round somebody else plants harmless pieces of another plant, and counts them. Count them out again: how many come out says how well you see, and what is met now and then is overlooked less. If one is missing, the round does not count until it is found.
+sort-step-write = Write down who looked, how many pieces, and what came out.
+sort-look = What each piece is looked at for
+sort-look-says = The quickest signs on a piece that tell each dangerous look-alike twice, as far as there are so many. A smell stays on the fingers and is not counted.
+sort-look-sign = look at
+sort-look-from = tells it from
+sort-look-time = takes
+sort-look-must = {" "}(its sheet asks for it)
+# $plants: one or several.
+sort-look-tells = { $plants }
+# $piece: one piece; $each: one person, all pieces; $trays: how many.
+sort-time = That takes { $piece } a piece, so { $each } for each person, in { $trays } { $trays ->
+    [one] tray
+   *[other] trays
+ }.
+sort-untold = Nothing that was read tells a piece of this plant from { $plants }. No sorting finds it: whether it is there is settled on the growing plant, or the lot is not used.
+sort-told-once = One sign alone tells a piece of this plant from { $plants }. Whoever misreads it misses it.
+# $count: wrong pieces supposed.
+sort-twins = How likely it stays in, if the wrong { $count ->
+    [one] piece is
+   *[other] pieces are
+ } of this plant
+sort-twin = look-alike
+sort-twin-signs = told by
+sort-twin-nothing = nothing on a piece
+sort-twin-stays = stays in
+sort-find = If something is found
+sort-find-says = How likely more is left in a basket like any other, after these sorters looked at every piece
+sort-find-found = wrong pieces found
+sort-find-left = more are left
+sort-find-again = still, after a second round found nothing
+sort-numbers = Where the numbers come from
+sort-from-exact = The chances are exact: pieces are looked at without putting back, as in inspection with acceptance number zero (hypergeometric distribution). Checked against Cannon & Roe 1982 and the rule of three of Hanley & Lippman-Hand 1983, JAMA 249:1743.
+sort-from-reading = How often a sign is misread: leader 4 % (Sneath 1974, IJSB 24:508), trained 10 % (between the two), anybody 21 % (Wäldchen et al. 2022, People and Nature 4:1603); of leaves a quarter more (direction published, size policy).
+# $share: in per cent.
+sort-from-rare = { $share } of wrong pieces are not noticed at all: of targets that are rare 30 to 40 % are missed, even by people who are made to go slowly (Kunar, Rich & Wolfe 2010, Visual Cognition 18:881). That was measured on letters on a screen; that it holds for a basket is policy.
+sort-from-shared = In { $share } of cases both miss together: policy, on the careful side. Errors in simple searches were found to be mostly a matter of chance (Wolfe et al. 2024, Attention, Perception & Psychophysics).
+sort-from-trial = A trial with planted pieces takes the place of that share: the most that it leaves possible, the upper 95 % bound of Clopper & Pearson 1934, Biometrika 26:404. What is planted is no look-alike, so misreading is added all the same.
+# $share, $deadly: in per cent.
+sort-from-baskets = { $share } of baskets hold something poisonous, up to { $deadly } something deadly: of mushrooms, by the Swiss inspectors (swissinfo.ch 43646088). Of plants nothing measured was found.
+sort-from-followed = Where one wrong piece is, another follows in { $share } of cases: policy. Nothing measured was found.
+sort-from-tray = A tray takes { $time } at most: policy.
+
+fault-unreadable-sorter = “{ $got }” does not say who sorts and how well.
+    .want = A name, alone or with =leader, =trained, =public or =5 %; behind a comma, of a trial with planted pieces, 1/20 for 1 missed of 20.
+    .mend = Write it like Ida=trained or Ida=trained,1/20.
 
 ### Files and arguments
 

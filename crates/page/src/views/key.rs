@@ -3,6 +3,8 @@
 mod ends;
 mod worth;
 
+pub(super) use worth::reader;
+
 use super::list;
 use crate::plain::length_unit;
 use crate::{Anchor, Block, Column, Fact, Kind, Level, Notice, NoticeKind, Page, Prose, Table};

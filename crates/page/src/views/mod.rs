@@ -17,6 +17,8 @@ mod serving;
 mod sheet;
 mod sheets;
 mod signs;
+mod sorting;
+mod step;
 mod sums;
 
 pub use drawn::{plate, state_drawing};
@@ -34,6 +36,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Plan(plan) => plan::page(plan, words),
         Reply::Name(reply) | Reply::InHand(reply) => name::page(reply, words),
         Reply::NextLook(reply) => name::next_look(reply, words),
+        Reply::Step(reply) => step::page(reply, words),
         Reply::Compare(reply) => compare::page(reply, words),
         Reply::Key(reply) => key::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
@@ -48,6 +51,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::Sheet(reply) => sheet::teach::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),
         Reply::HerbalPairs(reply) => pairs::page(reply, words),
+        Reply::Sorting(reply) => sorting::page(reply, words),
         Reply::Sum(reply) => sums::page(reply, words),
     }
 }

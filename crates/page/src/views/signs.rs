@@ -3,7 +3,7 @@
 use super::sheet::cell::statements;
 use crate::{Prose, Words};
 use desk::{SheetReply, Twin};
-use ground::{Harm, Organ, Part, Standing};
+use ground::{Harm, Standing};
 use herbal::Term;
 use identify::{Cell, Sense};
 use std::cmp::Reverse;
@@ -74,20 +74,4 @@ pub(super) fn name(twin: &Twin) -> &str {
 pub(super) fn names(twin: &Twin) -> Prose {
     let common = twin.common.as_deref().map(|common| Prose::new().said(common).text(", "));
     common.unwrap_or_default().taxon(&twin.name)
-}
-
-/// Whether a character can be read on a gathered piece, and not only on the plant where it grew.
-pub(super) fn on_a_piece(part: Part, organ: Organ) -> bool {
-    match part {
-        Part::Whole => true,
-        Part::Herb | Part::ShootTip => matches!(organ, Organ::Leaf | Organ::Stem | Organ::Flower),
-        Part::Leaf | Part::YoungLeaf => organ == Organ::Leaf,
-        Part::Flower | Part::FlowerBud | Part::Pollen => organ == Organ::Flower,
-        Part::Fruit | Part::RipeFruit | Part::UnripeFruit | Part::ConeBerry | Part::Seed => {
-            organ == Organ::Fruit
-        }
-        Part::Bark => organ == Organ::Bark,
-        Part::Underground | Part::Root | Part::Rhizome | Part::Bulb => organ == Organ::Underground,
-        Part::Sap | Part::EssentialOil => false,
-    }
 }

@@ -1,8 +1,13 @@
 //! Pages of replies to real requests, as they stand on a terminal of eighty columns.
 
 use crate::kit::{self, SPRING_EVENING};
-use desk::{KeyOrder, MakeOrder, NameOrder, Request, World, answer};
+use desk::{
+    KeyOrder, MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply,
+    World, answer,
+};
+use ground::Part;
 use identify::Level;
+use identify::sorting::{Planted, Sees};
 use page::view;
 use std::sync::LazyLock;
 
@@ -100,6 +105,128 @@ fn a_key_determines_nothing_and_calls_nothing_safe() {
         for line in said.lines().filter(|line| line.contains(" (Colchicum autumnale) — harm")) {
             assert!(line.ends_with("harm: deadly"), "{line}");
         }
+    }
+}
+
+fn sorter(name: &str, level: Level, planted: Option<(u32, u32)>) -> Sorter {
+    let planted = planted.map(|(missed, of)| Planted { missed, of });
+    let name = Some(name.to_owned()).filter(|name| !name.is_empty());
+    Sorter { name, sees: Sees { level, planted } }
+}
+
+/// Two hundred pieces, one of them wrong, seen by two people of whom one made a trial.
+fn basket() -> SortingOrder {
+    SortingOrder {
+        pieces: 200,
+        wrong: 1,
+        seen: None,
+        sorters: vec![
+            sorter("Ida", Level::Leader, None),
+            sorter("Jon", Level::Trained, Some((1, 20))),
+        ],
+        plant: None,
+        region: Some(ground::Region::Europe),
+    }
+}
+
+fn sorted(order: SortingOrder) -> SortingReply {
+    match answer(&WORLD, Request::Sorting(order)).unwrap() {
+        Reply::Sorting(reply) => *reply,
+        _ => panic!("no basket"),
+    }
+}
+
+#[test]
+fn a_basket_of_ramsons_that_two_people_sort() {
+    let plant = Some(("ramsons".to_owned(), Part::Leaf));
+    let said = said(Request::Sorting(SortingOrder { plant, ..basket() }));
+    assert!(!said.contains("safe"), "{said}");
+    insta::assert_snapshot!(said);
+}
+
+#[test]
+fn a_sample_by_one_unnamed_person_is_not_enough() {
+    let sorters = vec![sorter("", Level::Public, None)];
+    let order = SortingOrder { seen: Some(20), wrong: 3, sorters, ..basket() };
+    let reply = sorted(order.clone());
+    let missing = [NotEnough::OnePerson, NotEnough::NotNamed, NotEnough::NotEveryPiece(180)];
+    assert_eq!(reply.not_enough, missing);
+    insta::assert_snapshot!(said(Request::Sorting(order)));
+}
+
+#[test]
+fn two_named_people_who_see_every_piece_are_what_the_rule_asks_for() {
+    assert_eq!(sorted(basket()).not_enough, []);
+}
+
+#[test]
+fn who_sorts_first_changes_no_number() {
+    let mut order = basket();
+    let one = sorted(order.clone());
+    order.sorters.reverse();
+    let other = sorted(order);
+    assert_eq!((one.stays, one.unnoticed, one.left), (other.stays, other.unnoticed, other.left));
+    let last = |reply: &SortingReply| reply.curve.last().map(|point| (point.one, point.all));
+    assert_eq!(last(&one), last(&other));
+}
+
+/// The end of the line is the headline, and nothing wrong leaves nothing.
+#[test]
+fn the_figure_ends_where_the_page_begins() {
+    let reply = sorted(basket());
+    assert_eq!(reply.curve.last().map(|point| point.all), Some(reply.stays));
+    let none = sorted(SortingOrder { wrong: 0, ..basket() });
+    assert!(none.curve.iter().all(|point| point.all.get() == 0.0) && none.stays.get() == 0.0);
+}
+
+/// A sorter more, a piece more: no look-alike of any plant is likelier to stay in; what nothing on a piece
+/// tells stays in for certain.
+#[test]
+fn every_plant_can_be_sorted_on_paper() {
+    let mut untold = 0;
+    for (plant, part) in [
+        ("ramsons", Part::Leaf),
+        ("ramsons", Part::Flower),
+        ("black elder", Part::Fruit),
+        ("ground elder", Part::YoungLeaf),
+        ("comfrey", Part::Root),
+        ("Rubus idaeus", Part::Leaf),
+    ] {
+        let plant = Some((plant.to_owned(), part));
+        let order = SortingOrder { plant: plant.clone(), ..basket() };
+        let page = said(Request::Sorting(order.clone()));
+        assert!(!page.contains('⟦') && !page.contains("safe"), "{page}");
+        let two = sorted(order);
+        let mut three = SortingOrder { plant, ..basket() };
+        three.sorters.push(sorter("Oda", Level::Public, None));
+        let three = sorted(three);
+        let (two, three) = (two.plant.unwrap(), three.plant.unwrap());
+        for (two, three) in two.twins.iter().zip(&three.twins) {
+            assert!(three.stays <= two.stays, "{}", two.name);
+            if two.looks.is_empty() {
+                untold += 1;
+                assert_eq!(two.stays.get(), 1.0, "{}", two.name);
+            }
+        }
+    }
+    assert!(untold > 0, "one of these has a look-alike that no piece tells");
+}
+
+#[test]
+fn a_basket_that_cannot_be_is_told() {
+    let twice = vec![sorter("Ida", Level::Public, None), sorter("Ida ", Level::Leader, None)];
+    let trial = vec![sorter("Ida", Level::Public, Some((3, 2)))];
+    for (order, code) in [
+        (SortingOrder { pieces: 0, wrong: 0, ..basket() }, "sort-how-many-pieces"),
+        (SortingOrder { wrong: 201, ..basket() }, "sort-more-wrong-than-pieces"),
+        (SortingOrder { seen: Some(201), ..basket() }, "sort-more-seen-than-pieces"),
+        (SortingOrder { sorters: Vec::new(), ..basket() }, "sort-by-nobody"),
+        (SortingOrder { sorters: twice, ..basket() }, "sort-by-one-twice"),
+        (SortingOrder { sorters: trial, ..basket() }, "sort-no-trial"),
+    ] {
+        let faults = answer(&WORLD, Request::Sorting(order)).unwrap_err();
+        let codes: Vec<_> = faults.iter().map(|fault| fault.code.as_str()).collect();
+        assert_eq!(codes, [code]);
     }
 }
 

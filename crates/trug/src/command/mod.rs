@@ -5,11 +5,13 @@ mod compare;
 mod herbal;
 mod key;
 mod label;
+pub(crate) mod look;
 mod make;
 mod name;
 mod outing;
 mod plan;
 mod sheet;
+mod sort;
 mod sums;
 
 use crate::pages::PageArgs;
@@ -23,6 +25,8 @@ use ground::Faults;
 pub(crate) enum Command {
     #[command(flatten)]
     Ask(Ask),
+    /// A plant in hand, asked for look by look and kept in a file
+    Look(look::Look),
     /// The app, for a browser: on this machine, or as a folder for any web space
     App(app::App),
 }
@@ -46,6 +50,8 @@ pub(crate) enum Ask {
     Serving(outing::Serving),
     /// Labels for jars and bags, with a code that leads back to the stand
     Label(label::Label),
+    /// A basket: how it is sorted, and how likely a wrong piece stays in it
+    Sort(sort::Sort),
     /// A sheet of each plant, for whoever teaches it
     Sheet(sheet::Sheet),
     /// What is known: list, show and check the herbal
@@ -71,6 +77,7 @@ impl Ask {
             Self::Make(asked) => Ok(asked.request()),
             Self::Serving(asked) => asked.request(),
             Self::Label(asked) => asked.request(),
+            Self::Sort(asked) => asked.request(),
             Self::Sheet(asked) => asked.request(),
             Self::Herbal(asked) => asked.request(knowledge),
             Self::Sums(asked) => Ok(Request::Sum(asked.sum())),
@@ -91,6 +98,7 @@ impl Ask {
             Self::Label(asked) => Some((&asked.paper, &[])),
             Self::Sheet(asked) => Some((&asked.paper, &[])),
             Self::Key(asked) => Some((&asked.paper, &[])),
+            Self::Sort(asked) => Some((&asked.paper, &[])),
             _ => None,
         }
     }

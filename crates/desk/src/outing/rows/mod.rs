@@ -10,6 +10,8 @@ pub use change::{Change, standing_rows};
 pub use gather::rows;
 pub use write::write;
 
+pub(crate) use write::assignment;
+
 use ground::ContentId;
 use jiff::civil::DateTime;
 use journal::Flag;

@@ -27,7 +27,8 @@ fn table(row: &TableRow) -> String {
     fields.fold(head, |text, field| text + &assignment(field) + "\n")
 }
 
-fn assignment((field, cell): (&String, &Cell)) -> String {
+/// A field with what it says, as a line.
+pub(crate) fn assignment((field, cell): (&String, &Cell)) -> String {
     format!("{} = {}", key(field), value(cell))
 }
 

@@ -121,7 +121,7 @@ impl View<'_> {
 }
 
 /// A reader in words.
-fn reader(level: Level) -> Text {
+pub(in crate::views) fn reader(level: Level) -> Text {
     match level {
         Level::Leader => Text::new("view-key-reader-leader"),
         Level::Trained => Text::new("view-key-reader-trained"),

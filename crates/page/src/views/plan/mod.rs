@@ -25,6 +25,7 @@ pub(crate) use due::act;
 pub use intake_form::{Asking, asking};
 pub use pages::{NamedPage, PlannedPage, pages, planned_pages};
 pub(super) use sealed::reasons;
+pub(super) use sorting_sheet::look as sorting_look;
 pub(super) use stands::lots;
 
 use crate::{Block, Fact, Kind, Level, Page, Prose, Words};

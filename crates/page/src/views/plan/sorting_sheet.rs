@@ -97,7 +97,7 @@ fn sorting_sheet(
     words
         .page(Kind::Public, &title(basket, sheet))
         .with([from(plan, basket, words), rules(words)])
-        .with(sheet.map_or_else(|| unknown(words), |sheet| look(sheet, basket, words)))
+        .with(sheet.map_or_else(|| unknown(words), |sheet| look(sheet, basket.part, words)))
         .with(done)
         .with(rounds)
 }
@@ -109,7 +109,12 @@ fn from(plan: &Plan, basket: &Basket<'_>, words: &Words<'_>) -> Block {
 }
 
 fn rules(words: &Words<'_>) -> Block {
-    let rules = ["forms-sorting-rule", "forms-sorting-holds", "forms-sorting-again"];
+    let rules = [
+        "forms-sorting-rule",
+        "forms-sorting-sample",
+        "forms-sorting-holds",
+        "forms-sorting-again",
+    ];
     Block::bullets(rules.map(|id| words.word(id)))
 }
 
@@ -118,17 +123,17 @@ fn unknown(words: &Words<'_>) -> Vec<Block> {
     vec![words.notice(NoticeKind::DoNot, [says])]
 }
 
-/// What may lie among it, and the signs side by side.
-fn look(sheet: &SheetReply, basket: &Basket<'_>, words: &Words<'_>) -> Vec<Block> {
+/// What may lie among pieces of this part, and the signs side by side.
+pub(in crate::views) fn look(sheet: &SheetReply, part: Part, words: &Words<'_>) -> Vec<Block> {
     if sheet.twins.is_empty() {
         let says = words.para(&Text::new("forms-sorting-no-twins"));
         let mut blocks = section("forms-sorting-twins", vec![says], words);
-        blocks.extend(section("forms-sorting-signs", own(sheet, basket, words), words));
+        blocks.extend(section("forms-sorting-signs", own(sheet, part, words), words));
         return blocks;
     }
     let mut signs = signs::signs(sheet);
     // What can be seen on a piece comes first; the order within stays.
-    signs.sort_by_key(|sign| !on_it(basket, sign));
+    signs.sort_by_key(|sign| !on_it(part, sign));
     let told =
         |twin: &Twin| signs.iter().any(|sign| sign.there.iter().any(|(t, _)| t.name == twin.name));
     let named = sheet.twins.iter().map(|twin| named(twin, told(twin), words));
@@ -139,13 +144,13 @@ fn look(sheet: &SheetReply, basket: &Basket<'_>, words: &Words<'_>) -> Vec<Block
     let head = words.word("forms-sorting-twins").into();
     let mut blocks =
         vec![Block::Notice(Notice { kind, head, blocks: vec![Block::bullets(named)] })];
-    let table = (!signs.is_empty()).then(|| table(sheet, basket, &signs, words));
+    let table = (!signs.is_empty()).then(|| table(sheet, part, &signs, words));
     blocks.extend(section("forms-sorting-signs", table.into_iter().collect(), words));
     blocks
 }
 
-fn on_it(basket: &Basket<'_>, sign: &Sign<'_>) -> bool {
-    signs::on_a_piece(basket.part, sign.term.character.organ)
+fn on_it(part: Part, sign: &Sign<'_>) -> bool {
+    part.shows(sign.term.character.organ)
 }
 
 /// A twin, what it does, and its signs in words where the table has none of it.
@@ -165,7 +170,7 @@ fn named(twin: &Twin, told: bool, words: &Words<'_>) -> Prose {
     }
 }
 
-fn table(sheet: &SheetReply, basket: &Basket<'_>, signs: &[Sign<'_>], words: &Words<'_>) -> Block {
+fn table(sheet: &SheetReply, part: Part, signs: &[Sign<'_>], words: &Words<'_>) -> Block {
     let this = Text::new("forms-sorting-this").with("plant", sheet.sheet.usual_name());
     let columns = [
         words.word("forms-sorting-sign").into(),
@@ -176,12 +181,12 @@ fn table(sheet: &SheetReply, basket: &Basket<'_>, signs: &[Sign<'_>], words: &Wo
         caption: words.word("forms-sorting-signs-says").into(),
         columns: columns.map(Column::words).into(),
         rows_have_heads: true,
-        rows: signs.iter().map(|sign| row(basket, sign, words)).collect(),
+        rows: signs.iter().map(|sign| row(part, sign, words)).collect(),
     })
 }
 
-fn row(basket: &Basket<'_>, sign: &Sign<'_>, words: &Words<'_>) -> Vec<Prose> {
-    let away = (!on_it(basket, sign)).then(|| words.word("forms-sorting-on-plant"));
+fn row(part: Part, sign: &Sign<'_>, words: &Words<'_>) -> Vec<Prose> {
+    let away = (!on_it(part, sign)).then(|| words.word("forms-sorting-on-plant"));
     vec![
         Prose::new().said(&sign.term.name).text(&away.unwrap_or_default()),
         Prose::new().said(&signs::said(sign.term, sign.here, words)),
@@ -208,13 +213,12 @@ fn instead(sign: &Sign<'_>, words: &Words<'_>) -> Prose {
 }
 
 /// The signs of the plant itself: those that must be looked at, else those on a piece.
-fn own(sheet: &SheetReply, basket: &Basket<'_>, words: &Words<'_>) -> Vec<Block> {
+fn own(sheet: &SheetReply, part: Part, words: &Words<'_>) -> Vec<Block> {
     let must = |id: &String| sheet.sheet.must_look.contains(id);
     let some = sheet.cells.keys().any(must);
     let rows = sheet.cells.iter().filter_map(|(id, cell)| {
         let term = sheet.terms.get(id)?;
-        let shown =
-            if some { must(id) } else { signs::on_a_piece(basket.part, term.character.organ) };
+        let shown = if some { must(id) } else { part.shows(term.character.organ) };
         let says = Prose::new().said(&signs::said(term, cell, words));
         shown.then(|| vec![Prose::new().said(&term.name), says])
     });

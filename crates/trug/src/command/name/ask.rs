@@ -93,8 +93,8 @@ fn typed(term: Option<&Term>) -> Typed {
         }
     }
     match line.trim() {
-        "q" => Typed::Quit,
-        "b" => Typed::Back,
+        "q" | "quit" => Typed::Quit,
+        "b" | "back" => Typed::Back,
         said => {
             let states = term.map(states).unwrap_or_default();
             let number = said.parse::<usize>().ok().and_then(|number| number.checked_sub(1));

@@ -36,6 +36,9 @@ pub(crate) struct Name {
     /// What a second reader saw, the candidates hidden
     #[arg(long, value_name = "CHARACTER=STATE", value_parser = look)]
     second: Vec<(String, String)>,
+    /// What was seen, as a file of `trug look`
+    #[arg(long = "looks", value_name = "FILE", conflicts_with_all = ["region", "date", "is", "matrix", "second", "looks"])]
+    file: Option<PathBuf>,
     /// What was seen; several states that cannot be told apart are joined by |
     #[arg(value_name = "CHARACTER=STATE", value_parser = look)]
     looks: Vec<(String, String)>,
@@ -43,6 +46,9 @@ pub(crate) struct Name {
 
 impl Name {
     pub(super) fn request(&self, knowledge: &Knowledge) -> Result<Request, Faults> {
+        if let Some(file) = &self.file {
+            return Ok(Request::Looks { file: files::read(file)? });
+        }
         let order = NameOrder {
             is: self.is.clone(),
             region: self.region,
