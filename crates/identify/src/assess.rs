@@ -4,6 +4,7 @@ use crate::rival::Rival;
 use crate::rules::{self, Denial, Misfit, MustLook, MustLookState, SecondReading, Tells};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial};
+use std::collections::BTreeSet;
 
 /// How a target stands.
 #[derive(Clone, Debug)]
@@ -21,13 +22,21 @@ pub(crate) struct Assessment<'a> {
 
 impl<'a> Assessment<'a> {
     pub(crate) fn new(trial: &Trial<'a>, testimonies: &[Testimony]) -> Self {
-        let scales = trial.scales(testimonies);
-        let must = rules::must_look(trial);
+        Self::of(trial, testimonies, trial.scales(testimonies), &rules::must_look(trial))
+    }
+
+    /// The same of what was weighed before, with the characters that must be looked at.
+    pub(crate) fn of(
+        trial: &Trial<'a>,
+        testimonies: &[Testimony],
+        scales: Scales<'a>,
+        must: &BTreeSet<String>,
+    ) -> Self {
         Self {
             tells: rules::tells(&scales),
             hardly_denied: rules::denied_too_seldom(&scales),
-            must_looks: rules::must_look_states(trial, testimonies, &must),
-            misfit: rules::misfit(trial, testimonies, &must),
+            must_looks: rules::must_look_states(trial, testimonies, must),
+            misfit: rules::misfit(trial, testimonies, must),
             second: rules::second_reading(trial, testimonies, &scales),
             allowed: trial.allowed,
             scales,

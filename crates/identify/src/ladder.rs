@@ -87,6 +87,23 @@ impl Ladder {
         (0..LENGTHS).step_by(STEP).map(|at| (foot(at), foot(at + STEP))).collect()
     }
 
+    /// For each true length, the probability that a reader finds it between these marks: over all marks
+    /// they sum to 1.
+    pub(crate) fn within(step: usize, misread: f64) -> Vec<f64> {
+        let (from, to) = (step * STEP, ((step + 1) * STEP).min(LENGTHS));
+        let below = |at: usize, truth: f64| match at {
+            0 => 0.0,
+            at if at >= LENGTHS => 1.0,
+            at => normal_cdf(count(at) - truth),
+        };
+        let anywhere = count(to - from) / count(LENGTHS);
+        let weight = |truth: f64| {
+            let reported = below(to, truth) - below(from, truth);
+            (1.0 - misread) * reported + misread * anywhere
+        };
+        (0..LENGTHS).map(|at| weight(count(at) + 0.5)).collect()
+    }
+
     /// For each true count, the probability that a reader reports this one, or one within 5 % of it.
     pub(crate) fn counted(seen: u32, misread: f64) -> Vec<f64> {
         let seen = seen.min(MOST_COUNTED);

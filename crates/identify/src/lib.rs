@@ -64,6 +64,7 @@ mod character;
 mod check;
 mod compare;
 pub mod evidence;
+pub mod follow;
 pub mod foreign;
 mod judge;
 pub mod key;

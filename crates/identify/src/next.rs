@@ -76,18 +76,26 @@ impl Judge<'_> {
 }
 
 fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
+    next_of(offers, testimonies, &Assessment::new(offers.trial, testimonies))
+}
+
+/// What to do after what was read, which was assessed before.
+pub(crate) fn next_of<'a>(
+    offers: &Offers<'_, 'a>,
+    testimonies: &[Testimony],
+    assessment: &Assessment<'a>,
+) -> Next {
     let trial = offers.trial;
-    let assessment = Assessment::new(trial, testimonies);
     if assessment.settled() {
         return Next::Settled;
     }
-    let contrary = blocked::by_what_was_read(&assessment);
+    let contrary = blocked::by_what_was_read(assessment);
     if !contrary.is_empty() {
         return Next::CannotSettle { why: contrary };
     }
-    let mut search = Search::new(offers, &assessment);
-    let unseen = search.must_look(&assessment);
-    search.outweigh(&assessment);
+    let mut search = Search::new(offers, assessment);
+    let unseen = search.must_look(assessment);
+    search.outweigh(assessment);
     search.tell_apart();
     search.reach_the_bar();
     search.deny();
@@ -96,8 +104,8 @@ fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
         return Next::CannotSettle { why };
     }
     search.prune();
-    match search.again(&assessment, testimonies) {
-        Ok(again) => Next::Look(Plan { again, ..search.plan(&assessment) }),
+    match search.again(assessment, testimonies) {
+        Ok(again) => Next::Look(Plan { again, ..search.plan(assessment) }),
         Err(why) => Next::CannotSettle { why: vec![why] },
     }
 }

@@ -46,7 +46,7 @@ impl<'a> Trial<'a> {
 
     /// All of them on the scales.
     pub(crate) fn scales(&self, testimonies: &[Testimony]) -> Scales<'a> {
-        let mut scales = Scales { rivals: self.rivals, weighed: Vec::new() };
+        let mut scales = Scales::empty(self.rivals);
         for weighed in testimonies.iter().filter_map(|testimony| self.weigh(testimony)) {
             scales.add(weighed);
         }
@@ -123,6 +123,10 @@ pub(crate) struct Scales<'a> {
 }
 
 impl<'a> Scales<'a> {
+    pub(crate) fn empty(rivals: &'a [Rival]) -> Self {
+        Self { rivals, weighed: Vec::new() }
+    }
+
     pub(crate) fn add(&mut self, weighed: Weighed<'a>) {
         let key = |w: &Weighed<'a>| (&w.character.group, w.column);
         let at = self.weighed.partition_point(|other| key(other) <= key(&weighed));

@@ -94,7 +94,11 @@ fn who_looks_on_another_day_is_asked_once_and_told_for_which_day_it_holds() {
         screen = tap(&mut app, &maren, &said, the_day_before(1)).main;
         asked.push(character);
     }
-    assert_eq!(asked.len(), 2, "{asked:?}");
+    // What one reader cannot tell ends nothing: the rest is asked.
+    assert!(
+        ["crushed_smell", "underground"].iter().all(|a| asked.iter().any(|b| a == b)),
+        "{asked:?}"
+    );
     read(&mut app, &maren, &RAMSONS, the_day_before(10));
     read(&mut app, &maren, &MORE, the_day_before(11));
     read(&mut app, &format!("{of}/tobias"), &RAMSONS, the_day_before(15));
