@@ -4,10 +4,13 @@
 //! [`Request`] and from a [`Reply`], and hold no formula of their own. Equal worlds and requests
 //! give equal bytes.
 
+#[cfg(feature = "command-line")]
+mod apart;
 mod door;
 mod fade;
 mod in_hand;
 mod judging;
+#[cfg(feature = "command-line")]
 mod keying;
 mod knowledge;
 mod label;
@@ -15,6 +18,7 @@ mod making;
 mod memory;
 mod naming;
 mod outing;
+#[cfg(feature = "command-line")]
 mod pairing;
 mod plain;
 mod plan;
@@ -24,9 +28,12 @@ mod sums;
 mod teaching;
 mod world;
 
+#[cfg(feature = "command-line")]
+pub use apart::{ApartOrder, ApartReply, ApartTwin};
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
 pub use in_hand::{InHandOrder, NextLookOrder, NextLookReply};
+#[cfg(feature = "command-line")]
 pub use keying::{KeyOrder, KeyPlant, KeyReply, MissingTwin};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
@@ -37,6 +44,7 @@ pub use outing::{
     Outing, OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow,
     WayBack, Wishes, includes, read, rows, standing_rows, write,
 };
+#[cfg(feature = "command-line")]
 pub use pairing::{PairRow, PairsOrder, PairsReply};
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,

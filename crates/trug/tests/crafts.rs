@@ -40,6 +40,9 @@ fn bad_input_is_told_with_a_mend() {
         &["name", "--is", "ramsons", "no_such_character=x"],
         &["name", "leaf_venation"],
         &["compare", "ramsons", "xyzzy"],
+        &["compare", "xyzzy"],
+        &["compare", "ramsons", "--month", "13"],
+        &["compare", "ramsons", "autumn crocus", "--month", "4"],
         &["key", "ramsons"],
         &["key", "ramsons", "Allium ursinum"],
         &["key", "ramsons", "lilly of the valey"],
@@ -117,6 +120,22 @@ fn a_key_is_printed_and_its_numbers_lead_on() {
     for number in leads {
         assert!(page.contains(&format!("id=\"couplet-{number}\"")), "{number} leads nowhere");
     }
+}
+
+#[test]
+fn one_plant_is_told_from_all_that_it_is_taken_for() {
+    let ran = run(&["compare", "ramsons", "--month", "4", "--json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+    for word in ["Convallaria majalis", "Colchicum autumnale", "\"at_least\"", "\"seconds\""] {
+        assert!(ran.out.contains(word), "{word}: {}", ran.out);
+    }
+    let said = |args: &[&str]| run(&[&["compare", "ramsons"], args].concat()).out;
+    assert!(said(&["--month", "4"]).contains("in April"));
+    let out = folder("compare").join("out");
+    said(&["--out", out.to_str().unwrap()]);
+    assert!(fs::read(out.join("compare.pdf")).unwrap().starts_with(b"%PDF"));
+    assert!(fs::read_to_string(out.join("compare.html")).unwrap().contains("The fewest looks"));
+    assert!(said(&["--region", "europe"]).contains("whatever harms in Europe"));
 }
 
 /// Asks step by step, with these answers.
