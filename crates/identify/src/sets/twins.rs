@@ -47,6 +47,8 @@ pub struct Between {
     /// the month, and what it mostly shows, as the reader reads it, is at least four times likelier of
     /// it than of the twin.
     pub tells: Vec<String>,
+    /// What would mostly: now and then the two are alike.
+    pub mostly: Vec<String>,
     /// What would, in a month in which the plant shows it.
     pub not_now: Vec<String>,
     /// What would, if it were not only remembered.
@@ -74,6 +76,7 @@ pub enum Reach {
 /// What stands in the way of a character that might tell.
 enum Standing {
     Tells,
+    Mostly,
     NotNow,
     Remembered,
     Misread,
@@ -137,6 +140,7 @@ impl Judge<'_> {
             dangerous: harm >= Harm::Harmful,
             reach: Reach::Never,
             tells: none(),
+            mostly: none(),
             not_now: none(),
             remembered: none(),
             misread: none(),
@@ -153,6 +157,7 @@ impl Judge<'_> {
                     tells.push(character);
                     &mut between.tells
                 }
+                Standing::Mostly => &mut between.mostly,
                 Standing::NotNow => &mut between.not_now,
                 Standing::Remembered => &mut between.remembered,
                 Standing::Misread => &mut between.misread,
@@ -180,19 +185,19 @@ impl Judge<'_> {
             (None, None) => return None,
             _ => return now.then_some(Standing::Empty),
         };
-        if !never_alike(&character.kind, &own.value, &other.value) {
-            return None;
-        }
         let (here, there) = (self.shown(target, column)?, self.shown(twin, column)?);
+        let seen = weights(character, &typical(character, own)?, level.misread(character.organ));
+        let times = floored(here.chance(&seen)) / floored(there.chance(&seen));
+        let speaks = here.may_favour(&seen) && there.may_favour(&seen) && times >= evidence::TELL;
+        if !never_alike(&character.kind, &own.value, &other.value) {
+            return (now && speaks).then_some(Standing::Mostly);
+        }
         if !(here.clears && there.clears) {
             return Some(Standing::Remembered);
         }
         if !now {
             return Some(Standing::NotNow);
         }
-        let seen = weights(character, &typical(character, own)?, level.misread(character.organ));
-        let times = floored(here.chance(&seen)) / floored(there.chance(&seen));
-        let speaks = here.may_favour(&seen) && there.may_favour(&seen) && times >= evidence::TELL;
         Some(if speaks { Standing::Tells } else { Standing::Misread })
     }
 

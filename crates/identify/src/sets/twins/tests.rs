@@ -214,6 +214,24 @@ fn what_a_reader_misreads_too_often_tells_nothing() {
 }
 
 #[test]
+fn what_a_twin_shows_now_and_then_tells_only_mostly() {
+    let matrix = sample::matrix();
+    let cells = matrix.cells().map(|(taxon, character, cell)| {
+        let mut cell = cell.clone();
+        if (taxon.name.as_str(), character.id.as_str()) == ("Colchicum autumnale", "stem") {
+            let (usually, sometimes) = (vec!["two".to_owned()], vec!["one".to_owned()]);
+            cell.value =
+                crate::Value::States { always: vec![], usually, sometimes, rarely: vec![] };
+        }
+        (taxon.name.clone(), character.id.clone(), cell)
+    });
+    let cells: Vec<_> = cells.collect();
+    let matrix = Matrix::new(matrix.characters().to_vec(), matrix.taxa().to_vec(), cells).unwrap();
+    let crocus = &of_sample(&matrix, None, Level::Leader).twins[0];
+    assert_eq!((&crocus.mostly[..], crocus.tells.len()), (&["stem".to_owned()][..], 5));
+}
+
+#[test]
 fn it_is_said_why_a_twin_is_not_told_apart() {
     let matrix = sample::matrix();
     let mut taxa = matrix.taxa().to_vec();

@@ -22,6 +22,7 @@ impl View<'_> {
         let says = self.words.prose(&Text::new(id).with("characters", tells));
         let head = Block::Para(self.twin(twin).text(": ").then(says));
         let reasons = [
+            ("view-apart-mostly", &between.mostly),
             ("view-apart-not-now", &between.not_now),
             ("view-apart-remembered", &between.remembered),
             ("view-apart-misread", &between.misread),
