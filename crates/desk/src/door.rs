@@ -1,13 +1,17 @@
 //! Requests and replies.
 
 use crate::World;
+#[cfg(feature = "command-line")]
+use crate::apart::{ApartOrder, ApartReply, apart};
 use crate::in_hand::{InHandOrder, NextLookOrder, NextLookReply, in_hand, next_look};
+#[cfg(feature = "command-line")]
 use crate::keying::{KeyOrder, KeyReply, key};
 use crate::knowledge::{CheckReply, ListReply, SheetReply, check, list, show};
 use crate::label::{LabelOrder, LabelsReply, labels};
 use crate::making::{MakeOrder, MakeReply, make};
 use crate::naming::{CompareReply, NameOrder, NameReply, compare, name};
 use crate::outing::InputFile;
+#[cfg(feature = "command-line")]
 use crate::pairing::{PairsOrder, PairsReply, pairs};
 use crate::plan::flags::flags;
 use crate::plan::{LotPlan, Plan, PotPlan, TakePlan, allowances, basket, plan, pots, servings};
@@ -48,7 +52,11 @@ pub enum Request {
         /// The plants, by any of their names.
         plants: [String; 2],
     },
+    /// What tells a plant from all that it is taken for.
+    #[cfg(feature = "command-line")]
+    Apart(ApartOrder),
     /// A key to some plants, to be printed.
+    #[cfg(feature = "command-line")]
     Key(KeyOrder),
     /// How much may go from the stands of an outing file.
     Allowance {
@@ -107,6 +115,7 @@ pub enum Request {
         account: herbal::Account,
     },
     /// How many readings must go wrong before something dangerous passes for what is gathered.
+    #[cfg(feature = "command-line")]
     HerbalPairs(PairsOrder),
     /// How likely a wrong piece stays in a basket, and how it is sorted.
     Sorting(SortingOrder),
@@ -130,7 +139,11 @@ pub enum Reply {
     Step(Box<StepReply>),
     /// What tells two plants apart.
     Compare(CompareReply),
+    /// What tells a plant from all that it is taken for.
+    #[cfg(feature = "command-line")]
+    Apart(Box<ApartReply>),
     /// A key.
+    #[cfg(feature = "command-line")]
     Key(Box<KeyReply>),
     /// How much may go.
     Allowance(Vec<TakePlan>),
@@ -155,6 +168,7 @@ pub enum Reply {
     /// What the herbal lacks.
     HerbalCheck(CheckReply),
     /// What could pass for what.
+    #[cfg(feature = "command-line")]
     HerbalPairs(PairsReply),
     /// A basket, and how it is sorted.
     Sorting(Box<SortingReply>),
@@ -177,6 +191,9 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::Looks { file } => Reply::InHand(Box::new(by_looks(world, &file)?)),
         Request::Step(order) => Reply::Step(Box::new(step(world, &order)?)),
         Request::Compare { plants } => Reply::Compare(compare(world, &plants)?),
+        #[cfg(feature = "command-line")]
+        Request::Apart(order) => Reply::Apart(Box::new(apart(world, &order)?)),
+        #[cfg(feature = "command-line")]
         Request::Key(order) => Reply::Key(Box::new(key(world, &order)?)),
         Request::Allowance { files } => {
             Reply::Allowance(allowances(world, &*world.outing(&files)?))
@@ -194,6 +211,7 @@ pub fn answer(world: &World, request: Request) -> Result<Reply, Faults> {
         Request::HerbalList { words } => Reply::HerbalList(list(&world.herbal, &words)),
         Request::HerbalShow { name } => Reply::HerbalShow(Box::new(show(world, &name)?)),
         Request::Sheet { names } => Reply::Sheet(teach(world, &names)?),
+        #[cfg(feature = "command-line")]
         Request::HerbalPairs(order) => Reply::HerbalPairs(pairs(world, &order)?),
         Request::HerbalCheck { account } => Reply::HerbalCheck(check(world, &account)),
         Request::Sorting(order) => Reply::Sorting(Box::new(sorting(world, &order)?)),

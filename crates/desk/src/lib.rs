@@ -5,10 +5,13 @@
 //! give equal bytes.
 
 mod asking;
+#[cfg(feature = "command-line")]
+mod apart;
 mod door;
 mod fade;
 mod in_hand;
 mod judging;
+#[cfg(feature = "command-line")]
 mod keying;
 mod knowledge;
 mod label;
@@ -16,6 +19,7 @@ mod making;
 mod memory;
 mod naming;
 mod outing;
+#[cfg(feature = "command-line")]
 mod pairing;
 mod plain;
 mod plan;
@@ -27,9 +31,12 @@ mod sums;
 mod teaching;
 mod world;
 
+#[cfg(feature = "command-line")]
+pub use apart::{ApartOrder, ApartReply, ApartTwin};
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
 pub use in_hand::{InHandOrder, NextLookOrder, NextLookReply};
+#[cfg(feature = "command-line")]
 pub use keying::{KeyOrder, KeyPlant, KeyReply, MissingTwin};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
@@ -40,6 +47,7 @@ pub use outing::{
     Outing, OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow,
     WayBack, Wishes, includes, read, rows, standing_rows, write,
 };
+#[cfg(feature = "command-line")]
 pub use pairing::{PairRow, PairsOrder, PairsReply};
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,

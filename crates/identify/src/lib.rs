@@ -98,7 +98,7 @@ mod working;
 
 pub use cell::{Cell, Rank, Value};
 pub use character::{Character, Kind, Sense, Spoils, State, Tool};
-pub use compare::{Comparison, Contrast};
+pub use compare::{Comparison, Contrast, Reading, never_alike};
 pub use judge::Judge;
 pub use look::{Glance, Level, Look, Reader, Seen};
 pub use matrix::Matrix;

@@ -22,11 +22,14 @@ mod bound;
 mod plants;
 mod search;
 mod task;
+mod twins;
 
 use crate::bits::Bits;
 use search::Search;
 use serde::{Deserialize, Serialize};
 use task::Task;
+
+pub use twins::{Between, FromTwins, Reach};
 
 /// Which characters separate which pairs of plants.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -35,6 +38,10 @@ pub struct Separation {
     kin: Vec<Bits>,
     /// For each pair, the characters that separate it.
     pairs: Vec<Bits>,
+    /// Of each of these, one character is wanted too.
+    also: Vec<Bits>,
+    /// For each character, the seconds that reading it takes.
+    seconds: Vec<u16>,
 }
 
 impl Separation {
@@ -53,18 +60,40 @@ impl Separation {
         Self {
             kin: groups.iter().map(kin).collect(),
             pairs: pairs.into_iter().map(|pair| Bits::of(many, pair)).collect(),
+            also: Vec::new(),
+            seconds: vec![0; many],
         }
     }
 
+    /// The same, where sets are listed the quickest first: characters by the seconds that reading them
+    /// takes.
+    #[must_use]
+    pub fn in_seconds(mut self, seconds: impl IntoIterator<Item = u16>) -> Self {
+        self.seconds = seconds.into_iter().collect();
+        self
+    }
+
+    /// The same, where sets must hold one of each of these characters too. Of none nothing is asked.
+    #[must_use]
+    pub fn and_one_of<Some>(mut self, also: impl IntoIterator<Item = Some>) -> Self
+    where
+        Some: IntoIterator<Item = usize>,
+    {
+        let many = self.kin.len();
+        let also = also.into_iter().map(|some| Bits::of(many, some));
+        self.also.extend(also.filter(|some| !some.is_empty()));
+        self
+    }
+
     /// The smallest sets of characters that separate each pair by so many characters of different
-    /// groups, or by as many as there are.
+    /// groups, or by as many as there are; the quickest first, then in order of their characters.
     ///
     /// Method: the pairs that others imply are left out; then depth first over the pair with the
     /// fewest choices, pruned by the bound of Held, Wolfe & Crowder 1974, *Validation of subgradient
     /// optimization*, Mathematical Programming 6:62–88, in whole numbers.
     #[must_use]
     pub fn smallest(&self, times: usize, effort: Effort) -> Smallest {
-        let task = Task::new(&self.kin, &self.pairs, times);
+        let task = Task::new(self, times);
         let some = task.some_set();
         let mut search = Search::new(&task, effort);
         let mut at_least = 0;
@@ -77,7 +106,7 @@ impl Separation {
             }
             at_least += 1;
         }
-        let mut sets: Vec<_> = search.found.into_iter().collect();
+        let mut sets: Vec<_> = search.found.into_iter().map(|(_, set)| set).collect();
         if sets.is_empty() {
             sets.push(some);
         }
@@ -100,8 +129,8 @@ pub struct Effort {
 /// name.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Smallest<P = usize, C = usize> {
-    /// Sets of one size, at least one: the smallest, in order of their characters, as many as were
-    /// asked for; or, where the steps ran out, the best that was found.
+    /// Sets of one size, at least one: the smallest, the quickest first, then in order of their
+    /// characters, as many as were asked for; or, where the steps ran out, the best that were found.
     pub sets: Vec<Vec<C>>,
     /// No set of fewer characters does it.
     pub at_least: usize,

@@ -79,6 +79,10 @@ impl PageArgs {
                 let page = NamedPage { name: "labels".to_owned(), page: view(reply, words) };
                 self.print(vec![page], labels.sheet.paper, world.now)?
             }
+            Reply::Compare(_) | Reply::Apart(_) => {
+                let page = NamedPage { name: "compare".to_owned(), page: view(reply, words) };
+                self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?
+            }
             Reply::Key(_) => {
                 let page = NamedPage { name: "key".to_owned(), page: view(reply, words) };
                 self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?

@@ -40,6 +40,9 @@ fn bad_input_is_told_with_a_mend() {
         &["name", "--is", "ramsons", "no_such_character=x"],
         &["name", "leaf_venation"],
         &["compare", "ramsons", "xyzzy"],
+        &["compare", "xyzzy"],
+        &["compare", "ramsons", "--month", "13"],
+        &["compare", "ramsons", "autumn crocus", "--month", "4"],
         &["key", "ramsons"],
         &["key", "ramsons", "Allium ursinum"],
         &["key", "ramsons", "lilly of the valey"],
@@ -140,6 +143,22 @@ fn a_sorted_basket_is_printed_with_its_figure() {
     let json = run(&["sort", "200", "--seen", "20", "--by", "Ida", "--json"]);
     assert_eq!(json.code, Some(0));
     assert!(json.out.contains("\"one-person\"") && json.out.contains("\"not-every-piece\""));
+}
+
+#[test]
+fn one_plant_is_told_from_all_that_it_is_taken_for() {
+    let ran = run(&["compare", "ramsons", "--month", "4", "--json"]);
+    assert_eq!((ran.code, ran.err.as_str()), (Some(0), ""));
+    for word in ["Convallaria majalis", "Colchicum autumnale", "\"at_least\"", "\"seconds\""] {
+        assert!(ran.out.contains(word), "{word}: {}", ran.out);
+    }
+    let said = |args: &[&str]| run(&[&["compare", "ramsons"], args].concat()).out;
+    assert!(said(&["--month", "4"]).contains("in April"));
+    let out = folder("compare").join("out");
+    said(&["--out", out.to_str().unwrap()]);
+    assert!(fs::read(out.join("compare.pdf")).unwrap().starts_with(b"%PDF"));
+    assert!(fs::read_to_string(out.join("compare.html")).unwrap().contains("The fewest looks"));
+    assert!(said(&["--region", "europe"]).contains("whatever harms in Europe"));
 }
 
 /// Asks step by step, with these answers.

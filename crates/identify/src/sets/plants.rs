@@ -91,14 +91,14 @@ impl Judge<'_> {
         self.characters().iter().map(|character| &character.group).map(number).collect()
     }
 
-    fn names(&self) -> Vec<&str> {
+    pub(super) fn names(&self) -> Vec<&str> {
         self.characters().iter().map(|character| character.id.as_str()).collect()
     }
 }
 
 impl Smallest {
     /// The same with names in place of numbers.
-    fn named(self, pairs: &[&str], characters: &[&str]) -> Smallest<String, String> {
+    pub(super) fn named(self, pairs: &[&str], characters: &[&str]) -> Smallest<String, String> {
         let name = |names: &[&str], at: usize| names.get(at).map(|name| (*name).to_owned());
         let set = |set: Vec<usize>| set.into_iter().filter_map(|at| name(characters, at)).collect();
         let short =

@@ -14,8 +14,9 @@ pub(super) struct Search<'t> {
     effort: Effort,
     /// How many characters a set may have.
     most: usize,
-    /// The first sets that were found, in order of their characters.
-    pub(super) found: BTreeSet<Vec<usize>>,
+    /// The quickest sets that were found, with their seconds; of equals the first in order of their
+    /// characters.
+    pub(super) found: BTreeSet<(u32, Vec<usize>)>,
     count: u64,
 }
 
@@ -74,7 +75,7 @@ impl<'t> Search<'t> {
 
     fn keep(&mut self, taken: &Bits) -> ControlFlow<()> {
         self.count += 1;
-        self.found.insert(taken.iter().collect());
+        self.found.insert((self.task.seconds(taken), taken.iter().collect()));
         if self.effort.list == 0 {
             return ControlFlow::Break(());
         }

@@ -1,11 +1,14 @@
 //! What a set of characters has to do, without what goes without saying.
 
+use super::Separation;
 use crate::bits::Bits;
 
 /// What a set of characters has to do.
 pub(super) struct Task<'s> {
     /// For each character, the characters of its group, itself among them.
     kin: &'s [Bits],
+    /// For each character, the seconds that reading it takes.
+    seconds: &'s [u16],
     /// The pairs that no other pair implies.
     pub(super) wants: Vec<Want>,
     /// The pairs that cannot be separated as often as was asked, and how often they can be.
@@ -31,9 +34,11 @@ pub(super) struct Choice {
 }
 
 impl<'s> Task<'s> {
-    pub(super) fn new(kin: &'s [Bits], pairs: &[Bits], times: usize) -> Self {
-        let mut task = Self { kin, wants: Vec::new(), short: Vec::new() };
-        let mut wants = Vec::new();
+    pub(super) fn new(separation: &'s Separation, times: usize) -> Self {
+        let Separation { kin, seconds, pairs, also } = separation;
+        let mut task = Self { kin, seconds, wants: Vec::new(), short: Vec::new() };
+        let once = |by: &Bits| Want { pair: 0, by: by.clone(), times: 1 };
+        let mut wants: Vec<Want> = also.iter().map(once).collect();
         for (pair, by) in pairs.iter().enumerate() {
             let possible = task.groups(by, times);
             if possible < times {
@@ -43,7 +48,11 @@ impl<'s> Task<'s> {
                 wants.push(Want { pair, by: by.clone(), times: possible });
             }
         }
-        wants.sort_by(|a, b| (a.by.len(), &a.by).cmp(&(b.by.len(), &b.by)));
+        // Of what the same characters do, what is wanted oftenest implies the rest.
+        wants.sort_by(|a, b| {
+            let key = |want: &Want| (want.by.len(), std::cmp::Reverse(want.times));
+            key(a).cmp(&key(b)).then_with(|| a.by.cmp(&b.by))
+        });
         for want in wants {
             if !task.wants.iter().any(|kept| kept.implies(&want)) {
                 task.wants.push(Want { pair: task.wants.len(), ..want });
@@ -54,6 +63,11 @@ impl<'s> Task<'s> {
 
     pub(super) fn characters(&self) -> usize {
         self.kin.len()
+    }
+
+    /// Seconds that these characters take together.
+    pub(super) fn seconds(&self, taken: &Bits) -> u32 {
+        taken.iter().filter_map(|at| self.seconds.get(at)).map(|s| u32::from(*s)).sum()
     }
 
     /// No character taken, none barred.

@@ -201,18 +201,96 @@ view-serving-unanswered = not answered: { $question }
 view-compare-title = { $one } and { $other }
 view-compare-harm = How badly each can hurt
 view-compare-telling = What tells them apart
-view-compare-telling-says = The most telling first; months in which both can be seen
+view-compare-telling-says = First what tells most for the time that it takes; told apart: with one plant of each side by side, how often what they show is four times likelier this way round than the other; then the months in which both can be seen
 view-compare-remembered = What may tell them apart, from memory
 view-compare-remembered-says = Known only from memory on one side or both: it settles nothing
 view-compare-alike = What does not tell them apart
 view-compare-alike-says = Both show the same, or nearly
 view-compare-look-at = look at
-view-compare-months = when
+view-compare-told = told apart
+view-compare-misread = misread
+# By a leader, by somebody trained, by anybody.
+view-compare-misread-by = { $leader }, { $trained }, { $public }
+view-compare-looks = What each look takes, and how often it is misread by a leader, by somebody who was shown it, and by anybody
+view-compare-of-organ = { $character } ({ $organ })
+view-compare-takes = takes
+view-compare-takes-time = { $time }
+view-compare-takes-more = { $time }; { $more }
+view-compare-ruler = a ruler
+view-compare-lens = a hand lens
+view-compare-knife = a knife
+view-compare-spade = a spade
+view-compare-piece = spoils a piece
+view-compare-stem = cuts a stem
+view-compare-plant = digs the plant up
+view-compare-shown-by = { $plant } shows it
 view-compare-named = {" "}(named as a tell)
 view-compare-mark = {" "}(from memory)
 view-compare-now = now:
 view-compare-all-year = all year
 view-compare-never = not in the same months
+
+### What tells a plant from all that it is taken for
+
+# $common: its usual common name.
+view-apart-title = What tells { $common } ({ $plant }) from what it is taken for
+view-apart-title-month = What tells { $common } ({ $plant }) from what it is taken for, in { $month }
+view-apart-plans = This plans what to look at, and determines nothing: whoever sees all of it as it should be has still to ask for the verdict on the plant in hand, trug name. Other plants that harm may grow there too.
+view-apart-no-twins = No sheet names a plant that this one is taken for. That nobody wrote one down does not mean that there is none.
+view-apart-open = Not told apart by two looks in which they are never alike
+view-apart-section = The fewest looks
+view-apart-rule = Two looks of different kinds, in which the two are never alike, tell it from each twin; where the twin harms, on two organs and not both by smell. What is only remembered tells nothing apart.
+view-apart-looks = how many looks
+view-apart-size = { $count ->
+    [one] 1 look
+   *[other] { $count } looks
+}
+view-apart-fewest = are these the fewest
+view-apart-proved = { $count ->
+    [one] yes, proved: fewer do not do it, nor does any other set as small
+   *[other] yes, proved: fewer do not do it; { $count } sets as small do
+}
+view-apart-proved-not-counted = yes, proved: fewer do not do it; not all sets as small were counted
+view-apart-bound = not proved: it takes { $least } looks at least
+view-apart-time = how long
+view-apart-time-proved = { $time }, the quickest of these sets
+view-apart-time-found = { $time }, the quickest set that was found; there may be a quicker one
+view-apart-against = told from
+view-apart-named = { $count ->
+    [one] 1 plant, which a sheet names as a look-alike
+   *[other] { $count } plants, all that a sheet names as look-alikes
+}
+# $region: where in the world.
+view-apart-region = { $count } plants: look-alikes, and whatever harms in { $region }
+view-apart-when = when
+view-apart-in-month = by what it shows in { $month }
+view-apart-any-month = no month was said: some of it may not be there yet, or no more
+view-apart-reader = readers
+view-apart-looks-says = The quickest set: what each look takes, how often it is misread by a leader, by somebody who was shown it, and by anybody, and how many twins it tells apart
+view-apart-tells = tells from
+# $told: so many of $of twins.
+view-apart-so-many = { $told } of { $of }
+view-apart-twins-says = Each twin, and which of these looks tell it apart
+view-apart-twin = not to be taken for
+view-apart-by = told by
+view-apart-by-nothing = nothing
+view-apart-by-only = only { $characters }: not enough
+view-apart-shows = What to see
+# $plants: one plant or several.
+view-apart-plants = { $plants }
+view-apart-others = Other sets of as few looks, the next quickest first
+view-apart-other = { $time }: { $characters }
+view-apart-more = { $count } more
+view-apart-never = nothing always tells it apart.
+view-apart-no-sheet = it has no sheet, so nothing is known that tells it apart; it counts as deadly.
+view-apart-once = only one look always tells it apart: { $characters }.
+view-apart-one-group = only looks of one kind always tell it apart: { $characters }.
+view-apart-one-organ = only looks at one organ, or smells, always tell it apart: { $characters }.
+view-apart-mostly = mostly, but now and then they are alike: { $characters }
+view-apart-not-now = in other months also: { $characters }
+view-apart-remembered = known only from memory: { $characters }
+view-apart-misread = misread too often by these readers: { $characters }
+view-apart-empty = written down of one of the two and not of the other: { $characters }
 
 ### A key to print
 

@@ -1,4 +1,7 @@
-//! What tells two plants apart: side by side in plain words, the most telling first.
+//! What tells two plants apart: side by side in plain words, the most telling first for its time; then what
+//! each look takes, and how often it goes wrong.
+
+pub(super) mod looks;
 
 use super::sheet::cell::statements;
 use super::{drawn, list};
@@ -8,18 +11,15 @@ use ground::{Harm, Month, Season, Text};
 use identify::{Cell, Contrast};
 use std::collections::BTreeMap;
 
-/// Two plants share so little of a character that it helps to tell them apart from here on.
+/// A character that tells apart so many plants of each helps to tell the two apart.
 const TELLING: f64 = 0.5;
 
 pub(super) fn page(reply: &CompareReply, words: &Words<'_>) -> Page {
     let [(one, _), (other, _)] = &reply.plants;
     let title = Text::new("view-compare-title").taxon("one", one).taxon("other", other);
     let (telling, alike): (Vec<&Contrast>, Vec<&Contrast>) =
-        reply.comparison.contrasts.iter().partition(|c| c.apart.get() >= TELLING);
-    let (mut telling, remembered): (Vec<_>, Vec<_>) =
-        telling.into_iter().partition(|c| c.published);
-    // Those that a sheet names come first; the order of the others stays.
-    telling.sort_by_key(|contrast| !contrast.named);
+        reply.comparison.contrasts.iter().partition(|c| c.told.get() >= TELLING);
+    let (telling, remembered): (Vec<_>, Vec<_>) = telling.into_iter().partition(|c| c.published);
     words
         .page(Kind::Screen, &title)
         .with([harms(reply, words)])
@@ -29,6 +29,7 @@ pub(super) fn page(reply: &CompareReply, words: &Words<'_>) -> Page {
         }))
         .with(side_by_side(reply, words))
         .with(section("view-compare-telling", &telling, reply, words))
+        .with(looks::of_contrasts(&telling, &reply.plants, words))
         .with(section("view-compare-remembered", &remembered, reply, words))
         .with(table("view-compare-alike", &alike, reply, words).map(|table| {
             let summary = words.word("view-compare-alike").into();
@@ -96,7 +97,7 @@ fn table(
         Prose::from(words.word("view-compare-look-at")),
         Prose::new().taxon(one),
         Prose::new().taxon(other),
-        words.word("view-compare-months").into(),
+        words.word("view-compare-told").into(),
     ];
     let table = Table {
         caption: words.word(&format!("{id}-says")).into(),
@@ -120,7 +121,10 @@ fn row(contrast: &Contrast, month: Month, words: &Words<'_>) -> Vec<Prose> {
         name.text(&named),
         side(contrast, &contrast.a, words),
         side(contrast, &contrast.b, words),
-        now.text(&months(&contrast.months, words)),
+        looks::share(contrast.told, words)
+            .text("; ")
+            .then(now)
+            .text(&months(&contrast.months, words)),
     ]
 }
 

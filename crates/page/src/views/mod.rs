@@ -1,16 +1,20 @@
 //! Replies as pages. A view holds no formula and no sentence: it puts what a reply says into blocks.
 
 mod allowance;
+#[cfg(feature = "command-line")]
+mod apart;
 mod basket;
 mod check;
 mod compare;
 mod drawn;
 mod flags;
+#[cfg(feature = "command-line")]
 mod key;
 mod labels;
 mod list;
 mod make;
 mod name;
+#[cfg(feature = "command-line")]
 mod pairs;
 mod plan;
 mod serving;
@@ -38,6 +42,9 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::NextLook(reply) => name::next_look(reply, words),
         Reply::Step(reply) => step::page(reply, words),
         Reply::Compare(reply) => compare::page(reply, words),
+        #[cfg(feature = "command-line")]
+        Reply::Apart(reply) => apart::page(reply, words),
+        #[cfg(feature = "command-line")]
         Reply::Key(reply) => key::page(reply, words),
         Reply::Allowance(stands) => allowance::page(stands, words),
         Reply::Basket(lots) => basket::page(lots, words),
@@ -50,6 +57,7 @@ pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
         Reply::HerbalShow(reply) => sheet::page(reply, words),
         Reply::Sheet(reply) => sheet::teach::page(reply, words),
         Reply::HerbalCheck(reply) => check::page(reply, words),
+        #[cfg(feature = "command-line")]
         Reply::HerbalPairs(reply) => pairs::page(reply, words),
         Reply::Sorting(reply) => sorting::page(reply, words),
         Reply::Sum(reply) => sums::page(reply, words),

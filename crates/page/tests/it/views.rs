@@ -2,7 +2,7 @@
 
 use crate::kit::{self, SPRING_EVENING};
 use desk::{
-    KeyOrder, MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply,
+    MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply,
     World, answer,
 };
 use ground::Part;
@@ -65,21 +65,47 @@ fn two_plants_side_by_side() {
     insta::assert_snapshot!(said(Request::Compare { plants }));
 }
 
+#[cfg(feature = "command-line")]
+fn apart(plant: &str, month: Option<u8>) -> Request {
+    Request::Apart(desk::ApartOrder {
+        plant: plant.to_owned(),
+        region: None,
+        month: month.and_then(ground::Month::new),
+        level: Level::Trained,
+    })
+}
+
+#[cfg(feature = "command-line")]
+#[test]
+fn ramsons_and_all_that_it_is_taken_for_in_april() {
+    insta::assert_snapshot!(said(apart("ramsons", Some(4))));
+}
+
+#[cfg(feature = "command-line")]
+#[test]
+fn elder_in_january_shows_too_little() {
+    insta::assert_snapshot!(said(apart("black elder", Some(1))));
+}
+
+#[cfg(feature = "command-line")]
 fn key(plants: &[&str], month: Option<u8>) -> Request {
-    Request::Key(KeyOrder {
+    Request::Key(desk::KeyOrder {
         plants: plants.iter().map(|plant| (*plant).to_owned()).collect(),
         month: month.and_then(ground::Month::new),
         level: Level::Public,
     })
 }
 
+#[cfg(feature = "command-line")]
 const RAMSONS: [&str; 4] = ["ramsons", "lily of the valley", "autumn crocus", "lords-and-ladies"];
 
+#[cfg(feature = "command-line")]
 #[test]
 fn a_key_to_ramsons_and_what_is_taken_for_it() {
     insta::assert_snapshot!(said(key(&RAMSONS, Some(4))));
 }
 
+#[cfg(feature = "command-line")]
 #[test]
 fn a_key_to_umbellifers_measures_and_does_not_settle_everything() {
     let plants =
@@ -92,6 +118,7 @@ fn a_key_to_umbellifers_measures_and_does_not_settle_everything() {
     insta::assert_snapshot!(said);
 }
 
+#[cfg(feature = "command-line")]
 #[test]
 fn a_key_determines_nothing_and_calls_nothing_safe() {
     for month in [None, Some(5), Some(12)] {

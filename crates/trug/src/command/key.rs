@@ -26,7 +26,7 @@ pub(crate) struct Key {
 }
 
 /// A month by its number.
-fn month(written: &str) -> Result<Month, String> {
+pub(super) fn month(written: &str) -> Result<Month, String> {
     let month = written.parse().ok().and_then(Month::new);
     month.ok_or_else(|| crate::read::told("no-such-month-number", written, ""))
 }

@@ -38,7 +38,7 @@ pub(crate) enum Ask {
     Plan(plan::Plan),
     /// What a plant in hand is, or whether it is this one
     Name(name::Name),
-    /// What tells two plants apart
+    /// What tells two plants apart, or one from all that it is taken for
     Compare(compare::Compare),
     /// A key to some plants, to be printed
     Key(key::Key),
@@ -71,7 +71,7 @@ impl Ask {
         match self {
             Self::Plan(asked) => asked.request(),
             Self::Name(asked) => asked.request(knowledge),
-            Self::Compare(asked) => Ok(asked.request()),
+            Self::Compare(asked) => asked.request(),
             Self::Key(asked) => asked.request(),
             Self::Allowance(asked) => asked.request(),
             Self::Make(asked) => Ok(asked.request()),
@@ -99,6 +99,7 @@ impl Ask {
             Self::Sheet(asked) => Some((&asked.paper, &[])),
             Self::Key(asked) => Some((&asked.paper, &[])),
             Self::Sort(asked) => Some((&asked.paper, &[])),
+            Self::Compare(asked) => Some((&asked.paper, &[])),
             _ => None,
         }
     }

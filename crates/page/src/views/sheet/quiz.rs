@@ -8,8 +8,7 @@ use crate::views::signs::{Sign, name, signs};
 use desk::Twin;
 use ground::{Standing, Text};
 use herbal::Term;
-use identify::{Cell, Sense, Value};
-use std::collections::BTreeSet;
+use identify::{Cell, Sense, never_alike};
 
 /// How many questions there are.
 const QUESTIONS: usize = 3;
@@ -53,7 +52,7 @@ impl View<'_> {
         let here = self.published(sign.term, sign.here)?;
         sign.there.iter().filter(|(twin, _)| fresh(twin)).find_map(|(twin, cell)| {
             let there = self.published(sign.term, cell)?;
-            let apart = never_alike(&sign.here.value, &cell.value);
+            let apart = never_alike(&sign.term.character.kind, &sign.here.value, &cell.value);
             apart.then(|| Pair { term: sign.term, twin, here: here.clone(), there })
         })
     }
@@ -87,33 +86,5 @@ impl View<'_> {
         let term = must.chain(self.reply.cells.keys()).find_map(|id| self.reply.terms.get(id))?;
         let asks = Text::new("forms-quiz-see").with("character", term.name.as_str());
         Some(asks.with("one", self.reply.sheet.usual_name()))
-    }
-}
-
-/// Whether two plants never show the same of a character, not even now and then: a question about it
-/// has one answer.
-fn never_alike(one: &Value, other: &Value) -> bool {
-    match (reach(one), reach(other)) {
-        (Some((low, high)), Some((other_low, other_high))) => high < other_low || other_high < low,
-        (None, None) => states(one).is_disjoint(&states(other)),
-        _ => false,
-    }
-}
-
-/// All that a measure or count reaches, now and then too.
-fn reach(value: &Value) -> Option<(f64, f64)> {
-    match value {
-        Value::Range { ordinary, extreme } => Some(extreme.unwrap_or(*ordinary)),
-        Value::States { .. } | Value::Shares(_) => None,
-    }
-}
-
-fn states(value: &Value) -> BTreeSet<&String> {
-    match value {
-        Value::States { always, usually, sometimes, rarely } => {
-            [always, usually, sometimes, rarely].into_iter().flatten().collect()
-        }
-        Value::Shares(shares) => shares.keys().collect(),
-        Value::Range { .. } => BTreeSet::new(),
     }
 }
