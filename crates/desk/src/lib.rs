@@ -4,9 +4,9 @@
 //! [`Request`] and from a [`Reply`], and hold no formula of their own. Equal worlds and requests
 //! give equal bytes.
 
-mod asking;
 #[cfg(feature = "command-line")]
 mod apart;
+mod asking;
 mod door;
 mod fade;
 mod in_hand;

@@ -105,7 +105,7 @@ mod tests {
     use crate::{cases, sample};
 
     fn nothing_read<'a>(good: &Assessment<'a>) -> Scales<'a> {
-        good.scales.weighed().iter().fold(good.scales.clone(), |less, w| less.without(w.column))
+        good.scales.weighed().fold(good.scales.clone(), |less, w| less.without(w.column))
     }
 
     #[test]

@@ -4,7 +4,9 @@
 use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
 use crate::offer::{Means, Offers};
-use crate::rules::{Denial, calling_twice, deadly, denial, strong, tells, told_apart};
+use crate::rules::{
+    Denial, calling_twice, deadly, denial, denials_wanted, strong, tells, told_apart,
+};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
 use crate::{Case, MustLook, MustLookState, Seen, Sense, blocked, evidence, spectrum};
@@ -166,7 +168,7 @@ impl<'s, 'a> Search<'s, 'a> {
         }
         let agreeing = assessment.misfit.agreeing;
         let read = |scales: &Scales<'_>| -> BTreeSet<String> {
-            scales.weighed().iter().map(|w| w.character.group.clone()).collect()
+            scales.weighed().map(|w| w.character.group.clone()).collect()
         };
         let before = read(&self.scales).len();
         while agreeing + read(&self.scales).len() - before < evidence::OUTWEIGH {
@@ -214,24 +216,21 @@ impl<'s, 'a> Search<'s, 'a> {
     }
 
     /// The quickest offer of a group that does not deny a rival yet; where all looks that do are of one organ,
-    /// of another.
+    /// rather of another.
     fn quickest_denial(&self, at: usize) -> Option<usize> {
         let (readings, organs) = self.scales.denied(at);
         let denying: BTreeSet<&str> = self
             .scales
             .weighed()
-            .iter()
             .filter(|w| w.denials(at) > 0)
             .map(|w| w.character.group.as_str())
             .collect();
-        let last = readings + 1 >= evidence::DENIALS;
-        let helps = |w: &&Weighed<'_>| {
-            w.denials(at) > 0
-                && !denying.contains(w.character.group.as_str())
-                && (!last || organs.len() > 1 || !organs.contains(&w.character.organ))
-        };
-        let could = self.offers.iter().filter(helps);
-        could.min_by_key(|w| (w.character.seconds, w.column)).map(|w| w.column)
+        let last = readings + 1 >= evidence::DENIALS && organs.len() == 1;
+        let fresh =
+            |w: &&Weighed<'_>| w.denials(at) > 0 && !denying.contains(w.character.group.as_str());
+        let same = |w: &Weighed<'_>| last && organs.contains(&w.character.organ);
+        let could = self.offers.iter().filter(fresh);
+        could.min_by_key(|w| (same(w), w.character.seconds, w.column)).map(|w| w.column)
     }
 
     /// Chooses whatever lowers the bar most for each second, until it is met or nothing lowers it.
@@ -248,7 +247,7 @@ impl<'s, 'a> Search<'s, 'a> {
         let contributions: Vec<f64> = self.scales.contributions().map(|(_, part)| part).collect();
         let before: f64 = contributions.iter().sum();
         let gain = |offer: &Weighed<'_>| {
-            let after: f64 = self.scales.with(&contributions, offer).sum();
+            let after = self.scales.left_with(&contributions, offer);
             libm::log(before / after) / f64::from(offer.character.seconds.max(1))
         };
         let gains = self.offers.iter().map(|offer| (offer.column, gain(offer)));
@@ -259,18 +258,17 @@ impl<'s, 'a> Search<'s, 'a> {
 
     /// Has looks read twice, the quickest first, until a rival is denied often enough; whether it is then.
     fn deny_again(&self, at: usize, denial: &Denial, again: &mut BTreeSet<usize>) -> bool {
-        let once = self.scales.weighed().iter().filter(|w| w.denials(at) == 1);
+        let once = self.scales.weighed().filter(|w| w.denials(at) == 1);
         let mut once: Vec<_> = once.filter(|w| w.character.sense != Sense::Smell).collect();
         once.sort_by_key(|w| (!again.contains(&w.column), w.character.seconds, w.column));
         let mut twice = BTreeSet::new();
+        let wanted = denials_wanted(denial.organs);
         for weighed in once {
-            if denial.readings + twice.len() < evidence::DENIALS
-                && twice.insert(&weighed.character.group)
-            {
+            if denial.readings + twice.len() < wanted && twice.insert(&weighed.character.group) {
                 again.insert(weighed.column);
             }
         }
-        denial.organs >= 2 && denial.readings + twice.len() >= evidence::DENIALS
+        denial.readings + twice.len() >= wanted
     }
 
     /// Drops every chosen look that the others make needless, the slowest first.

@@ -64,7 +64,7 @@ impl<'t, 'a> Offers<'t, 'a> {
     /// Every character that can be looked at now and was not yet, weighed as if the plant showed
     /// what the target typically does.
     pub(crate) fn unread(&self, scales: &Scales<'_>) -> Vec<Weighed<'a>> {
-        let unread = |column: &usize| scales.weighed().iter().all(|w| w.column != *column);
+        let unread = |column: &usize| scales.weighed().all(|w| w.column != *column);
         let typical = self.typical.iter().enumerate().filter(|(column, _)| unread(column));
         let weighed = |(column, cell): (usize, &OnceCell<Option<Weighed<'a>>>)| {
             cell.get_or_init(|| self.typical(column)).clone()
@@ -91,7 +91,7 @@ impl<'t, 'a> Offers<'t, 'a> {
         let mut covered = 0.0;
         let shown = self.shown.get(column).map(|cell| cell.get_or_init(|| self.shown(column)));
         for (share, weighed) in shown.into_iter().flatten() {
-            let after: f64 = scales.with(&contributions, weighed).sum();
+            let after = scales.left_with(&contributions, weighed);
             lowering += share * (before - libm::log(after));
             covered += share;
         }

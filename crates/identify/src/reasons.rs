@@ -54,7 +54,7 @@ fn headline(outcome: &Outcome, trial: &Trial<'_>) -> Text {
 
 /// What was read of organs that the plant does not show in that month: it counts only against it.
 fn out_of_season(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Option<Text> {
-    let weighed = assessment.scales.weighed().iter();
+    let weighed = assessment.scales.weighed();
     let hidden = weighed.filter(|weighed| !trial.visible(weighed.character));
     let hidden: Vec<Arg> = hidden.map(|weighed| weighed.character.id.as_str().into()).collect();
     (!hidden.is_empty()).then(|| {
@@ -73,7 +73,7 @@ fn open<'a>(
 ) -> impl Iterator<Item = Text> + 'a {
     let material = (!case.material.can_be_determined())
         .then(|| Text::new(format!("identify-material-{}", case.material.word())));
-    let unread = assessment.scales.weighed().is_empty();
+    let unread = assessment.scales.weighed().next().is_none();
     let none = unread.then(|| Text::new("identify-no-looks"));
     let bar = (assessment.twins().is_none()).then(|| bar(assessment));
     let sheets = trial.rivals.iter().filter(|rival| rival.kind == RivalKind::NoSheet);

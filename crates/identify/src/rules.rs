@@ -123,7 +123,7 @@ fn tells_against(scales: &Scales<'_>, at: usize, rival: &Rival) -> Tells {
 /// The characters that speak strongly for the target over a rival, in groups that as a whole do.
 pub(crate) fn strong<'s, 'a>(scales: &'s Scales<'a>, rival: usize) -> Vec<&'s Weighed<'a>> {
     let is_strong = |factor: f64| factor <= 1.0 / evidence::TELL;
-    let all = scales.weighed().iter().filter(|weighed| is_strong(weighed.factor(rival)));
+    let all = scales.weighed().filter(|weighed| is_strong(weighed.factor(rival)));
     all.filter(|weighed| is_strong(scales.group(&weighed.character.group, rival))).collect()
 }
 
@@ -140,17 +140,22 @@ pub(crate) fn denied_too_seldom(scales: &Scales<'_>) -> Vec<Denial> {
     deadly(scales.rivals).filter_map(|(at, _)| denial(scales, at)).collect()
 }
 
+/// How many readings must deny a deadly rival: twice as many where all are of one organ, such as the needles of a
+/// young spruce.
+pub(crate) fn denials_wanted(organs: usize) -> usize {
+    if organs >= 2 { evidence::DENIALS } else { 2 * evidence::DENIALS }
+}
+
 /// The deadly rivals of the table, with their numbers.
 pub(crate) fn deadly(rivals: &[Rival]) -> impl Iterator<Item = (usize, &Rival)> {
     let known = |rival: &Rival| rival.kind == RivalKind::Listed(Harm::Deadly);
     rivals.iter().enumerate().filter(move |(_, rival)| known(rival))
 }
 
-/// How a deadly rival is denied, where that is not enough: by so many readings, of two organs.
+/// How a deadly rival is denied, where that is not enough.
 pub(crate) fn denial(scales: &Scales<'_>, at: usize) -> Option<Denial> {
     let (readings, organs) = scales.denied(at);
-    let enough = readings >= evidence::DENIALS && organs.len() >= 2;
-    let rival = scales.rivals.get(at).filter(|_| !enough)?;
+    let rival = scales.rivals.get(at).filter(|_| readings < denials_wanted(organs.len()))?;
     Some(Denial { rival: rival.name.clone(), readings, organs: organs.len() })
 }
 
@@ -351,6 +356,8 @@ mod tests {
         assert_eq!(crocus_after(&[(&["stem"], "Ada"), (&["stem"], "Ben")]), Some((2, 1)));
         // All of the leaf.
         assert_eq!(crocus_after(&[(&["smell", "base", "vein"], "Ada")]), Some((3, 1)));
+        let leaf = &["smell", "base", "vein"][..];
+        assert_eq!(crocus_after(&[(leaf, "Ada"), (leaf, "Ben")]), None);
     }
 
     #[test]

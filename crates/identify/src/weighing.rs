@@ -118,63 +118,107 @@ impl Weighed<'_> {
 #[derive(Clone, Debug)]
 pub(crate) struct Scales<'a> {
     pub(crate) rivals: &'a [Rival],
-    /// Sorted by correlation group, then by column.
+    /// Sorted by name.
+    groups: Vec<Group<'a>>,
+}
+
+/// Characters that go together, and what they come to by rival: the best of what speaks for the target, and all
+/// of what speaks against it.
+#[derive(Clone, Debug)]
+struct Group<'a> {
+    /// Sorted by column.
     weighed: Vec<Weighed<'a>>,
+    favour: Rc<[f64]>,
+    contrary: Rc<[f64]>,
+}
+
+impl<'a> Group<'a> {
+    fn new(weighed: Vec<Weighed<'a>>, rivals: usize) -> Self {
+        let sides = |at: usize| both_sides(weighed.iter().map(|w| w.factor(at)));
+        let (favour, contrary): (Vec<f64>, Vec<f64>) = (0..rivals).map(sides).unzip();
+        Self { favour: favour.into(), contrary: contrary.into(), weighed }
+    }
+
+    fn name(&self) -> Option<&'a str> {
+        self.weighed.first().map(|weighed| weighed.character.group.as_str())
+    }
+
+    fn factor(&self, rival: usize) -> f64 {
+        let sides = self.favour.get(rival).zip(self.contrary.get(rival));
+        sides.map_or(1.0, |(favour, contrary)| favour * contrary)
+    }
 }
 
 impl<'a> Scales<'a> {
     pub(crate) fn empty(rivals: &'a [Rival]) -> Self {
-        Self { rivals, weighed: Vec::new() }
+        Self { rivals, groups: Vec::new() }
     }
 
     pub(crate) fn add(&mut self, weighed: Weighed<'a>) {
-        let key = |w: &Weighed<'a>| (&w.character.group, w.column);
-        let at = self.weighed.partition_point(|other| key(other) <= key(&weighed));
-        self.weighed.insert(at, weighed);
+        let name = Some(weighed.character.group.as_str());
+        let found = self.groups.binary_search_by_key(&name, Group::name);
+        let mut all = match found {
+            Ok(at) => self.groups.remove(at).weighed,
+            Err(_) => Vec::new(),
+        };
+        all.insert(all.partition_point(|other| other.column <= weighed.column), weighed);
+        let (Ok(at) | Err(at)) = found;
+        self.groups.insert(at, Group::new(all, self.rivals.len()));
     }
 
     /// The same without one character.
     pub(crate) fn without(&self, column: usize) -> Self {
-        let mut less = self.clone();
-        less.weighed.retain(|weighed| weighed.column != column);
-        less
+        let less = |group: &Group<'a>| {
+            let left = group.weighed.iter().filter(|weighed| weighed.column != column).cloned();
+            match left.collect::<Vec<_>>() {
+                left if left.is_empty() => None,
+                left if left.len() == group.weighed.len() => Some(group.clone()),
+                left => Some(Group::new(left, self.rivals.len())),
+            }
+        };
+        Self { rivals: self.rivals, groups: self.groups.iter().filter_map(less).collect() }
     }
 
-    pub(crate) fn weighed(&self) -> &[Weighed<'a>] {
-        &self.weighed
+    /// Sorted by correlation group, then by column.
+    pub(crate) fn weighed(&self) -> impl Iterator<Item = &Weighed<'a>> {
+        self.groups.iter().flat_map(|group| &group.weighed)
+    }
+
+    /// What goes together.
+    pub(crate) fn groups(&self) -> impl Iterator<Item = &[Weighed<'a>]> {
+        self.groups.iter().map(|group| group.weighed.as_slice())
     }
 
     /// How many times likelier all that was read is of a rival than of the target: e^(−L).
     pub(crate) fn factor(&self, rival: usize) -> f64 {
-        product(self.groups(), rival)
-    }
-
-    /// What goes together.
-    fn groups(&self) -> impl Iterator<Item = &[Weighed<'a>]> {
-        self.weighed.chunk_by(|a, b| a.character.group == b.character.group)
+        self.groups.iter().map(|group| group.factor(rival)).product()
     }
 
     /// The factor of one group alone.
     pub(crate) fn group(&self, group: &str, rival: usize) -> f64 {
-        group_factor(self.of_group(group).map(|weighed| weighed.factor(rival)))
+        self.of_group(group).map_or(1.0, |group| group.factor(rival))
     }
 
     /// How many readings deny a deadly rival, and of which organs: of one group those of one character, where
     /// the group as a whole speaks for the target.
     pub(crate) fn denied(&self, rival: usize) -> (usize, BTreeSet<Organ>) {
-        let speaks =
-            |group: &&[Weighed<'_>]| group_factor(group.iter().map(|w| w.factor(rival))) < 1.0;
-        let denies = |group: &[Weighed<'a>]| group.iter().map(|w| w.denials(rival)).max();
-        let groups = || self.groups().filter(speaks);
-        let denying = groups().flatten().filter(|w| w.denials(rival) > 0);
-        (groups().filter_map(denies).sum(), denying.map(|w| w.character.organ).collect())
+        let denies = |group: &&Group<'_>| group.factor(rival) < 1.0;
+        let most = |group: &Group<'_>| group.weighed.iter().map(|w| w.denials(rival)).max();
+        let groups = || self.groups.iter().filter(denies);
+        let denying = groups().flat_map(|group| &group.weighed).filter(|w| w.denials(rival) > 0);
+        (groups().filter_map(most).sum(), denying.map(|w| w.character.organ).collect())
     }
 
     /// What each rival contributes to the bar: π h e^(−L).
     pub(crate) fn contributions(&self) -> impl Iterator<Item = (&'a Rival, f64)> + '_ {
-        let groups: Vec<_> = self.groups().collect();
-        let rivals = self.rivals.iter().enumerate();
-        rivals.map(move |(at, rival)| (rival, rival.weight * product(groups.iter().copied(), at)))
+        let mut factors = vec![1.0; self.rivals.len()];
+        for group in &self.groups {
+            let sides = group.favour.iter().zip(&*group.contrary);
+            for (factor, (favour, contrary)) in factors.iter_mut().zip(sides) {
+                *factor *= favour * contrary;
+            }
+        }
+        self.rivals.iter().zip(factors).map(|(rival, factor)| (rival, rival.weight * factor))
     }
 
     /// What is left of the bar, harmless twins and all.
@@ -182,38 +226,35 @@ impl<'a> Scales<'a> {
         self.contributions().map(|(_, part)| part).sum()
     }
 
-    /// What each rival would contribute with one more character on the scales.
-    pub(crate) fn with<'s>(
-        &'s self,
-        contributions: &'s [f64],
-        more: &'s Weighed<'_>,
-    ) -> impl Iterator<Item = f64> + 's {
-        let group: Vec<_> = self.of_group(&more.character.group).collect();
-        contributions.iter().enumerate().map(move |(at, part)| {
-            let old = || group.iter().map(|weighed| weighed.factor(at));
-            let new = old().chain(std::iter::once(more.factor(at)));
-            part / group_factor(old()) * group_factor(new)
-        })
+    /// What all rivals would contribute with one more character on the scales.
+    pub(crate) fn left_with(&self, contributions: &[f64], more: &Weighed<'_>) -> f64 {
+        let parts = contributions.iter().zip(&*more.factors);
+        let Some(group) = self.of_group(&more.character.group) else {
+            return parts.map(|(part, factor)| part * factor).sum();
+        };
+        let sides = group.favour.iter().zip(&*group.contrary);
+        let with = |((part, factor), (favour, contrary)): ((&f64, &f64), (&f64, &f64))| {
+            let (better, worse) = one_more((*favour, *contrary), *factor);
+            part / (favour * contrary) * (better * worse)
+        };
+        parts.zip(sides).map(with).sum()
     }
 
-    fn of_group(&self, group: &str) -> impl Iterator<Item = &Weighed<'a>> {
-        self.weighed.iter().filter(move |weighed| weighed.character.group == group)
+    fn of_group(&self, name: &str) -> Option<&Group<'a>> {
+        let found = self.groups.binary_search_by_key(&Some(name), Group::name);
+        found.ok().and_then(|at| self.groups.get(at))
     }
-}
-
-/// The factors of all groups together.
-fn product<'w>(groups: impl Iterator<Item = &'w [Weighed<'w>]>, rival: usize) -> f64 {
-    groups.map(|group| group_factor(group.iter().map(|w| w.factor(rival)))).product()
 }
 
 /// Characters that go together count once: the best of what speaks for the target, and all of what
 /// speaks against it.
-fn group_factor(factors: impl Iterator<Item = f64>) -> f64 {
-    let (favour, contrary) = factors.fold((1.0, 1.0), |(favour, contrary): (f64, f64), factor| {
-        // Not `min` and `max`: they are calls on the machine of a browser, and this is most of a look.
-        if factor < favour { (factor, contrary) } else { (favour, contrary * above_one(factor)) }
-    });
-    favour * contrary
+fn both_sides(factors: impl Iterator<Item = f64>) -> (f64, f64) {
+    factors.fold((1.0, 1.0), one_more)
+}
+
+fn one_more((favour, contrary): (f64, f64), factor: f64) -> (f64, f64) {
+    // Not `min` and `max`: they are calls on the machine of a browser, and this is most of a look.
+    if factor < favour { (factor, contrary) } else { (favour, contrary * above_one(factor)) }
 }
 
 fn above_one(factor: f64) -> f64 {
@@ -226,8 +267,8 @@ mod tests {
 
     #[test]
     fn a_group_gives_its_best_favour_and_all_its_contraries() {
-        assert_eq!(group_factor([0.1, 0.01, 0.5].into_iter()), 0.01);
-        assert_eq!(group_factor([0.25, 2.0, 3.0].into_iter()), 1.5);
-        assert_eq!(group_factor(std::iter::empty()), 1.0);
+        assert_eq!(both_sides([0.1, 0.01, 0.5].into_iter()), (0.01, 1.0));
+        assert_eq!(both_sides([0.25, 2.0, 3.0].into_iter()), (0.25, 6.0));
+        assert_eq!(both_sides(std::iter::empty()), (1.0, 1.0));
     }
 }

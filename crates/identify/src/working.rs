@@ -47,7 +47,7 @@ fn contribution(
         number(rival.weight),
         Sourcing::bare(Standing::Policy),
     );
-    let groups = scales.weighed().chunk_by(|a, b| a.character.group == b.character.group);
+    let groups = scales.groups();
     let groups = groups.filter_map(|group| {
         let first = group.first()?;
         let looks = group.iter().map(|w| character(trial, testimonies, w, at, rival));

@@ -39,9 +39,8 @@ struct Read<'a> {
 impl<'t, 'a> Walk<'t, 'a> {
     pub(super) fn new(offers: &'t Offers<'t, 'a>, setting: &'t Setting, rows: &[usize]) -> Self {
         let trial = offers.trial;
-        let others = rows.iter().filter(|row| **row != trial.target);
         let worlds = |row: &usize| World::ALL.map(|world| Truth { row: *row, world });
-        let truths: Vec<Truth> = others.flat_map(worlds).collect();
+        let truths: Vec<Truth> = rows.iter().flat_map(worlds).collect();
         Self {
             offers,
             setting,

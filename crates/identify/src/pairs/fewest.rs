@@ -13,7 +13,7 @@ pub(super) struct Demand {
     pub(super) organs: Option<bool>,
     /// Whether these two must be read twice, and neither be smelt.
     pub(super) twice: bool,
-    /// How many readings must deny the rival, of two organs.
+    /// How many readings must deny the rival, of two organs; of one organ twice as many.
     pub(super) denials: usize,
 }
 
@@ -150,7 +150,8 @@ fn with(groups: &BTreeMap<&str, Group>, forced: &Forced<'_>, demand: &Demand) ->
     }
     let reaches = |sum: &Option<f64>| sum.is_some_and(|sum| sum >= demand.at_least);
     let enough = |(times, by_organs): &(usize, &Vec<Option<f64>>)| {
-        *times >= demand.denials && by_organs.last().is_some_and(reaches)
+        let of_several = *times >= demand.denials && by_organs.last().is_some_and(reaches);
+        of_several || (*times >= 2 * demand.denials && by_organs.iter().any(reaches))
     };
     match most.iter().enumerate().find(enough).map(|(times, _)| u32::try_from(times)) {
         None => Passes::Never,

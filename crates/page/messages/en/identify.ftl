@@ -30,7 +30,7 @@ identify-hardly-denied = { $readings ->
         [one] one organ
        *[other] { $organs } organs
     } deny { $rival }
- }: { $wanted } are wanted, of two organs, so that no one mistake lets it pass.
+ }: { $wanted } are wanted, of two organs, or twice as many of one, so that no one mistake lets it pass.
 identify-must-look-open = Must be looked at: { $character }.
 identify-must-look-doubtful = Shows what it shows only now and then, and somebody else must read it: { $character }.
 identify-must-look-contrary = Does not agree: { $character }.

@@ -2,8 +2,8 @@
 
 use crate::kit::{self, SPRING_EVENING};
 use desk::{
-    MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply,
-    World, answer,
+    MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply, World,
+    answer,
 };
 use ground::Part;
 use identify::Level;
