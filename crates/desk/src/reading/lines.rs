@@ -32,8 +32,8 @@ pub(super) enum Line<'a> {
     Plant(&'static str, &'a str),
     /// Somebody who reads.
     Reader(&'a str),
-    /// How well the last of them reads.
-    Level(&'a str),
+    /// How well one of them reads.
+    Level { reader: &'a str, level: &'a str },
     /// What was seen of a character.
     Saw(Now<'a>, &'a str, Cell),
     /// That a reader is shown what it could be.
@@ -66,7 +66,25 @@ pub(super) fn with(file: &InputFile, line: &Line<'_>) -> Result<InputFile, Fault
         let new = named(file, format!("{begin}{gap}{}", way.piece));
         (said(&new)? == way.says).then_some(new)
     });
-    tried.into_iter().next().ok_or_else(no_way)
+    let inside = || match line {
+        Line::Level { .. } => inside(file, &ways(&old, line)),
+        _ => None,
+    };
+    tried.into_iter().next().or_else(inside).ok_or_else(no_way)
+}
+
+/// Two may begin to read at once: what is said of the first then stands among what is there, after the first line
+/// where it says so.
+fn inside(file: &InputFile, ways: &[Way]) -> Option<InputFile> {
+    let ends = file.text.match_indices('\n').map(|(at, _)| at + 1);
+    let mut put = ends.flat_map(|end| {
+        let (before, after) = file.text.split_at(end);
+        ways.iter().map(move |way| (way, format!("{before}{}{after}", way.piece)))
+    });
+    put.find_map(|(way, text)| {
+        let new = named(file, text);
+        (said(&new)? == way.says).then_some(new)
+    })
 }
 
 fn named(file: &InputFile, text: String) -> InputFile {
@@ -103,12 +121,15 @@ fn ways(old: &Rows, line: &Line<'_>) -> Vec<Way> {
             let head = format!("[[{READER}]]\n{}", assigned("name", &words(name)));
             vec![in_new(old, READER, head, [("name".to_owned(), words(name))].into())]
         }
-        Line::Level(level) => {
-            let line = assigned("level", &words(level));
-            let levelled = |cells: &mut BTreeMap<String, Cell>| {
-                cells.insert("level".to_owned(), words(level));
+        Line::Level { reader, level } => {
+            let mut says = old.clone();
+            let is_reader = |(table, cells): &&mut (String, BTreeMap<String, Cell>)| {
+                table == READER && cells.get("name") == Some(&words(reader))
             };
-            vec![in_last(old, READER, line, levelled)]
+            if let Some((_, cells)) = says.iter_mut().find(is_reader) {
+                cells.insert("level".to_owned(), words(level));
+            }
+            vec![Way { piece: assigned("level", &words(level)), says }]
         }
         Line::Saw(now, character, cell) => {
             let line = assigned(character, cell);

@@ -425,7 +425,8 @@ impl<'a> Reading<'a> {
     fn level(&mut self, said: &str, known: &[String]) -> Result<Vec<Told>, Faults> {
         let words: Vec<_> = known.iter().map(String::as_str).collect();
         let level = chosen(said, &words)?;
-        self.write(&Line::Level(level))?;
+        let reader = self.known_reader().unwrap_or_default().to_owned();
+        self.write(&Line::Level { reader: &reader, level })?;
         Ok(Vec::new())
     }
 
