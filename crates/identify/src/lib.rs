@@ -74,6 +74,7 @@ mod look;
 mod matrix;
 mod next;
 mod offer;
+pub mod packed;
 pub mod pairs;
 mod posterior;
 mod question;
