@@ -26,6 +26,8 @@ struct Gauge {
 
 const GAUGES: &[Gauge] = &[
     Gauge { name: "draws", measure: numpy::figures },
+    Gauge { name: "looks", measure: numpy::looks },
+    Gauge { name: "tables", measure: numpy::tables },
     Gauge { name: "parity", measure: parity::figures },
     Gauge { name: "plan", measure: timed::plan },
     Gauge { name: "labels", measure: timed::labels },

@@ -25,7 +25,11 @@ pub(crate) const CHROMEDRIVER: Tool = Tool { names: &["chromedriver"], package: 
 const AXE: &str = "axe-core@4.14.1";
 
 /// The library that reads our calendar files, pinned so that it reads them alike everywhere.
-const ICALENDAR: &str = "icalendar==7.3.2";
+const ICALENDAR: (&str, &str) = ("icalendar", "7.3.2");
+
+/// What large and open tables are measured beside, pinned so that a ratio means the same everywhere. The
+/// packages bring their own fast multiplication, which a system's NumPy may lack.
+const PEERS: [(&str, &str); 2] = [("numpy", "2.4.6"), ("scikit-learn", "1.9.1")];
 
 /// Sees to everything that the steps need, before any of them takes its time.
 pub(crate) fn ready(house: &House) -> Outcome {
@@ -132,22 +136,34 @@ pub(crate) fn python_with(house: &House, modules: &[Module]) -> Outcome<PathBuf>
 
 /// A Python of our own that can import the calendar library, which is fetched by name once.
 pub(crate) fn python_with_icalendar(house: &House) -> Outcome<PathBuf> {
-    let home = house.target.join("tools/calendar");
+    own_python(house, "calendar", &[ICALENDAR])
+}
+
+/// A Python of our own that can import the peers, which are fetched by name once.
+pub(crate) fn python_with_peers(house: &House) -> Outcome<PathBuf> {
+    own_python(house, "peers", &PEERS)
+}
+
+/// A Python of our own with these packages in these versions.
+fn own_python(house: &House, name: &str, packages: &[(&str, &str)]) -> Outcome<PathBuf> {
+    let home = house.target.join("tools").join(name);
     let python = home.join("bin/python");
-    let known = || {
-        let mut version = house.command(&python);
-        let said = version.args(["-c", "import icalendar; print(icalendar.__version__)"]);
-        let said = said.stderr(Stdio::null()).output().ok()?.stdout;
-        let wanted = ICALENDAR.split('=').next_back()?;
-        (String::from_utf8(said).ok()?.trim() == wanted).then_some(())
+    let version = |package: &str| {
+        let script = format!("from importlib.metadata import version; print(version({package:?}))");
+        let out = house.command(&python).args(["-c", &script]).stderr(Stdio::null()).output();
+        out.ok().and_then(|out| String::from_utf8(out.stdout).ok())
     };
-    if known().is_none() {
+    let known = || {
+        let mut all = packages.iter();
+        all.all(|(package, wanted)| version(package).is_some_and(|found| found.trim() == *wanted))
+    };
+    if !known() {
         virtual_python(house, &home)?;
-        let quiet = ["-m", "pip", "install", "--quiet", "--disable-pip-version-check", ICALENDAR];
-        run(house.command(&python).args(quiet))?;
+        let quiet = ["-m", "pip", "install", "--quiet", "--disable-pip-version-check"];
+        let pinned = packages.iter().map(|(package, version)| format!("{package}=={version}"));
+        run(house.command(&python).args(quiet).args(pinned))?;
     }
-    known().ok_or_else(|| format!("{} cannot import {ICALENDAR}", house.short(&python)))?;
-    Ok(python)
+    if known() { Ok(python) } else { Err(format!("{} lacks {name}", house.short(&python)).into()) }
 }
 
 /// A Python apart from the machine's; on Debian its means come in a package of their own.

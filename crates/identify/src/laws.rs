@@ -40,7 +40,7 @@ impl Choices<'_> {
 
 /// An invented table with looks at one plant that mostly shows what the target does.
 #[derive(Clone, Debug)]
-struct World {
+pub(crate) struct World {
     characters: Vec<Character>,
     taxa: Vec<Taxon>,
     cells: Vec<(String, String, Cell)>,
@@ -48,7 +48,7 @@ struct World {
 }
 
 impl World {
-    fn new(bytes: &[u8]) -> Self {
+    pub(crate) fn new(bytes: &[u8]) -> Self {
         let mut choose = Choices(bytes.iter().cycle());
         let many = 9 + choose.of(4);
         let characters: Vec<_> = (0..many).map(|at| character(at, &mut choose)).collect();
@@ -74,11 +74,11 @@ impl World {
         Self { characters, taxa, cells, looks }
     }
 
-    fn matrix(&self) -> Matrix {
+    pub(crate) fn matrix(&self) -> Matrix {
         Matrix::new(self.characters.clone(), self.taxa.clone(), self.cells.clone()).unwrap()
     }
 
-    fn case(&self) -> Case {
+    pub(crate) fn case(&self) -> Case {
         Case {
             specimen: "A".to_owned(),
             place: "wood".to_owned(),

@@ -75,6 +75,7 @@ mod look;
 mod matrix;
 mod next;
 mod offer;
+pub mod packed;
 pub mod pairs;
 mod posterior;
 mod question;

@@ -30,7 +30,7 @@ impl Priors {
         Self::equal(Finite::new(evidence::NONE_OF_THESE).unwrap_or_default())
     }
 
-    fn check(&self, judge: &Judge<'_>) -> Result<(), Faults> {
+    pub(crate) fn check(&self, judge: &Judge<'_>) -> Result<(), Faults> {
         let mut faults = Faults::none();
         let none = self.none_of_these;
         if !(0.0..=1.0).contains(&none.get()) {
@@ -49,7 +49,7 @@ impl Priors {
         faults.or(())
     }
 
-    fn of(&self, taxon: &Taxon) -> f64 {
+    pub(crate) fn of(&self, taxon: &Taxon) -> f64 {
         if self.of.is_empty() { 1.0 } else { self.of.get(&taxon.name).map_or(0.0, |w| w.get()) }
     }
 }
@@ -74,6 +74,31 @@ pub struct Telling {
     pub bits_per_second: Finite,
 }
 
+impl Telling {
+    pub(crate) fn new(character: &Character, bits: f64) -> Option<Self> {
+        let seconds = f64::from(character.seconds.max(1));
+        Some(Self {
+            character: character.id.clone(),
+            bits: Finite::new(bits)?,
+            bits_per_second: Finite::new(bits / seconds)?,
+        })
+    }
+}
+
+/// The likeliest first.
+pub(crate) fn in_order(mut chances: Vec<Chance>) -> Vec<Chance> {
+    chances.sort_by(|a, b| b.chance.cmp(&a.chance).then_with(|| a.taxon.cmp(&b.taxon)));
+    chances
+}
+
+/// What tells most for each second first.
+pub(crate) fn most_first(mut all: Vec<Telling>) -> Vec<Telling> {
+    all.sort_by(|a, b| {
+        b.bits_per_second.cmp(&a.bits_per_second).then_with(|| a.character.cmp(&b.character))
+    });
+    all
+}
+
 impl Judge<'_> {
     /// What the plant could be, the likeliest first: over the taxa of the region, by Bayes' rule.
     ///
@@ -86,9 +111,7 @@ impl Judge<'_> {
     pub fn posterior(&self, case: &Case, priors: &Priors) -> Result<Vec<Chance>, Faults> {
         priors.check(self)?;
         let testimonies = gather(self, &case.specimen, &case.session())?;
-        let mut chances = self.chances(case.region, &testimonies, priors);
-        chances.sort_by(|a, b| b.chance.cmp(&a.chance).then_with(|| a.taxon.cmp(&b.taxon)));
-        Ok(chances)
+        Ok(in_order(self.chances(case.region, &testimonies, priors)))
     }
 
     /// What would tell most of what the plant is, the best for each second first.
@@ -112,19 +135,9 @@ impl Judge<'_> {
         let open = self.characters().iter().enumerate().filter(|(at, _)| !read.contains(at));
         let telling = |(column, character): (usize, &Character)| {
             let answers = self.answers(column, character, level, &rows);
-            let bits = bayes::information(&chances, &answers).max(0.0);
-            let seconds = f64::from(character.seconds.max(1));
-            Some(Telling {
-                character: character.id.clone(),
-                bits: Finite::new(bits)?,
-                bits_per_second: Finite::new(bits / seconds)?,
-            })
+            Telling::new(character, bayes::information(&chances, &answers).max(0.0))
         };
-        let mut all: Vec<_> = open.filter_map(telling).collect();
-        all.sort_by(|a, b| {
-            b.bits_per_second.cmp(&a.bits_per_second).then_with(|| a.character.cmp(&b.character))
-        });
-        Ok(all)
+        Ok(most_first(open.filter_map(telling).collect()))
     }
 
     /// The chances of the taxa of the region in their order, then that of none of them.
@@ -152,7 +165,7 @@ impl Judge<'_> {
     }
 
     /// The taxa that may grow in a region.
-    fn rows(&self, region: Option<Region>) -> Vec<usize> {
+    pub(crate) fn rows(&self, region: Option<Region>) -> Vec<usize> {
         let grows = |taxon: &Taxon| {
             region.is_none_or(|here| taxon.regions.is_empty() || taxon.regions.contains(&here))
         };
@@ -192,7 +205,7 @@ impl Judge<'_> {
     }
 
     /// The probability of a report; an even truth where nothing is known.
-    fn chance(&self, row: Option<usize>, column: usize, weights: &[f64]) -> f64 {
+    pub(crate) fn chance(&self, row: Option<usize>, column: usize, weights: &[f64]) -> f64 {
         match row.and_then(|row| self.shown(row, column)) {
             Some(spectrum) => spectrum.chance(weights),
             None => weights.iter().sum::<f64>() / crate::states::count(weights.len()),
@@ -203,7 +216,7 @@ impl Judge<'_> {
 impl Testimony {
     /// What all readings together weigh on each true rung: one reader's own readings by their mean,
     /// those of several readers multiplied. Nothing where none says anything.
-    fn joint(&self) -> Option<Vec<f64>> {
+    pub(crate) fn joint(&self) -> Option<Vec<f64>> {
         let readers = self.readings.chunk_by(|a, b| a.reader == b.reader);
         let one = |readings: &[crate::testimony::Reading]| {
             let said: Vec<_> = readings.iter().filter(|r| r.seen.says_something()).collect();

@@ -159,6 +159,18 @@ fault-identify-weight = { $got } cannot be the weight of a plant.
     .want = A number not below nothing.
     .mend = Mend the number.
 
+### Faults in a table that is to be packed
+
+fault-identify-packed-kind = A cell is of none of the { $got } kinds of its column.
+    .want = A kind below that number, counted from 0.
+    .mend = Give the column as many kinds as its cells name.
+fault-identify-packed-length = A column has { $got } cells, the first another number.
+    .want = A cell for each taxon in every column.
+    .mend = Add the cells that are missing; an unknown one is a kind too.
+fault-identify-packed-kinds = More than 65,536 taxa show each something else of { $got }.
+    .want = At most 65,535 different cells in a column.
+    .mend = Round lengths or shares.
+
 ### Faults in a table from elsewhere
 
 fault-identify-unreadable = This table cannot be read: { $got }
