@@ -1,7 +1,7 @@
 //! The requests that both machines answer.
 
 use crate::door::Request;
-use desk::{InHandOrder, InputFile, MakeOrder, NameOrder, NextLookOrder, Sum};
+use desk::{InHandOrder, InputFile, MakeOrder, NameOrder, NextLookOrder, Sum, device};
 use ground::{DRAWS, Dist, DistError, RandomStart};
 use identify::Level;
 use jiff::civil::date;
@@ -68,25 +68,27 @@ fn outing(season: &str, demo: &[(&str, &str)]) -> Vec<Named> {
     };
     let mut requests = Vec::new();
     for (tense, from) in [("day", 0), ("evening", 1), ("half", 2)] {
-        let mut add =
-            |what: &str, request| requests.push((format!("{what}-{tense}{season}"), request));
-        add("plan", desk::Request::Plan { files: files(from), reasons: false });
-        add("plan-reasons", desk::Request::Plan { files: files(from), reasons: true });
-        add("allowance", desk::Request::Allowance { files: files(from) });
-        add("basket", desk::Request::Basket { files: files(from) });
-        add("pots", desk::Request::Pots { files: files(from) });
-        add("flags", desk::Request::Flags { files: files(from) });
-        let order = desk::LabelOrder::default();
-        add("labels", desk::Request::Labels { files: files(from), order });
+        let mut add = |what: &str, request: device::Request| {
+            requests.push((format!("{what}-{tense}{season}"), request.into()));
+        };
+        add("plan", device::Request::Plan { files: files(from), reasons: false });
+        add("plan-reasons", device::Request::Plan { files: files(from), reasons: true });
+        add("allowance", device::Request::Allowance { files: files(from) });
+        add("basket", device::Request::Basket { files: files(from) });
+        add("pots", device::Request::Pots { files: files(from) });
+        add("flags", device::Request::Flags { files: files(from) });
         let order = InHandOrder {
             files: files(from),
             stand: "ramsons-brook".to_owned(),
             specimen: "ramsons-1".to_owned(),
         };
-        add("in-hand", desk::Request::InHand(order.clone()));
+        add("in-hand", device::Request::InHand(order.clone()));
         let order = NextLookOrder { of: order, reader: "tobias".to_owned() };
-        add("next-look", desk::Request::NextLook(order));
-        add("serving", desk::Request::Serving { files: files(from), reasons: true });
+        add("next-look", device::Request::NextLook(order));
+        add("serving", device::Request::Serving { files: files(from), reasons: true });
+        let labels = desk::LabelOrder::default();
+        let labels = desk::Request::Labels { files: files(from), order: labels };
+        requests.push((format!("labels-{tense}{season}"), labels));
     }
     requests
 }
@@ -107,14 +109,14 @@ fn plants() -> Result<Vec<Named>, Box<dyn Error>> {
         })
     };
     let nettle = [("leaf_arrangement", "opposite"), ("leaf_surface", "stinging")];
-    let compare = |one: &str, other: &str| desk::Request::Compare {
-        plants: [one.to_owned(), other.to_owned()],
+    let compare = |one: &str, other: &str| {
+        device::Request::Compare { plants: [one.to_owned(), other.to_owned()] }.into()
     };
     let shown = ["Urtica dioica", "ramsons", "Conium maculatum", "no such plant"];
     let show = |name: &str| {
         (
             format!("show-{}", name.replace(' ', "-")),
-            desk::Request::HerbalShow { name: name.into() },
+            device::Request::HerbalShow { name: name.into() }.into(),
         )
     };
     let named = [
@@ -123,8 +125,8 @@ fn plants() -> Result<Vec<Named>, Box<dyn Error>> {
         ("name-wrong", order(Some("nettel"), &[("leaf_colour_of_luck", "lucky")])),
         ("compare-leaves", compare("Allium ursinum", "Convallaria majalis")),
         ("compare-sprays", compare("Thuja occidentalis", "Taxus baccata")),
-        ("list-all", desk::Request::HerbalList { words: String::new() }),
-        ("list-some", desk::Request::HerbalList { words: "garlik".to_owned() }),
+        ("list-all", device::Request::HerbalList { words: String::new() }.into()),
+        ("list-some", device::Request::HerbalList { words: "garlik".to_owned() }.into()),
     ];
     let named = named.into_iter().map(|(name, request)| (name.to_owned(), request));
     Ok(named.chain(shown.map(show)).collect())
@@ -140,7 +142,8 @@ fn makes() -> Result<Vec<Named>, Box<dyn Error>> {
                 servings,
                 ..MakeOrder::default()
             };
-            requests.push((format!("make-{recipe}-{way}"), desk::Request::Make(Box::new(order))));
+            let request = device::Request::Make(Box::new(order));
+            requests.push((format!("make-{recipe}-{way}"), request.into()));
         }
     }
     Ok(requests)

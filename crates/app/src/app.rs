@@ -7,7 +7,8 @@ use crate::edit::{self, RowAt};
 use crate::fields::table;
 use crate::screen::{self, Screen};
 use crate::{Form, Message, PdfOrder, Shown, Visit, answers, hand_out, in_hand, take_in};
-use desk::{InputFile, Outing, Plan, Reply, Request, SheetReply, World};
+use desk::device::{Reply, Request};
+use desk::{InputFile, Outing, Plan, SheetReply, World};
 use dose::Question;
 use ground::{ContentId, Fault, Faults, Place, Text};
 use herbal::Herbal;
@@ -270,7 +271,7 @@ impl App {
 
     /// Asks the front door.
     pub(crate) fn ask(&self, request: Request) -> Result<Reply, Faults> {
-        desk::answer(&self.world, request)
+        desk::device::answer(&self.world, request)
     }
 
     /// Reads an outing file.

@@ -4,7 +4,8 @@ use crate::App;
 use crate::books::{Done, NotDone};
 use crate::screen::leader;
 use crate::visit::Moment;
-use desk::{Cell, Change, Reply, Request, TableRow};
+use desk::device::{Reply, Request};
+use desk::{Cell, Change, TableRow};
 use ground::{Fault, Place};
 
 /// The table of an outing file that holds them.

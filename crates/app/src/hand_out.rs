@@ -3,7 +3,8 @@
 use crate::App;
 use crate::books::{Done, NotDone};
 use crate::visit::{Form, Moment};
-use desk::{Cell, Handed, Reply, Request, ServingReply, TableRow};
+use desk::device::{Reply, Request};
+use desk::{Cell, Handed, ServingReply, TableRow};
 use ground::{Fault, Faults, Place};
 
 /// The field of a form that says to whom one more serving went.

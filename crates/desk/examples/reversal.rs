@@ -4,7 +4,7 @@
 #[path = "../tests/kit/mod.rs"]
 mod kit;
 
-use desk::Request;
+use desk::device::Request;
 use std::error::Error;
 use std::io::{self, Write};
 

@@ -1,17 +1,16 @@
 //! The front door: one request in, one reply out.
 //!
 //! [`answer`] is the only way to ask. The command line, a server and the app translate to a
-//! [`Request`] and from a [`Reply`], and hold no formula of their own. Equal worlds and requests
-//! give equal bytes.
+//! [`Request`] and from a [`Reply`], and hold no formula of their own. What the app asks on a device
+//! is a part of them by itself: [`device`]. Equal worlds and requests give equal bytes.
 
-#[cfg(feature = "command-line")]
 mod apart;
 mod asking;
+pub mod device;
 mod door;
 mod fade;
 mod in_hand;
 mod judging;
-#[cfg(feature = "command-line")]
 mod keying;
 mod knowledge;
 mod label;
@@ -19,7 +18,6 @@ mod making;
 mod memory;
 mod naming;
 mod outing;
-#[cfg(feature = "command-line")]
 mod pairing;
 mod plain;
 mod plan;
@@ -31,12 +29,10 @@ mod sums;
 mod teaching;
 mod world;
 
-#[cfg(feature = "command-line")]
 pub use apart::{ApartOrder, ApartReply, ApartTwin};
 pub use door::{Reply, Request, answer};
 pub use fade::{Trial, fade};
 pub use in_hand::{InHandOrder, NextLookOrder, NextLookReply};
-#[cfg(feature = "command-line")]
 pub use keying::{KeyOrder, KeyPlant, KeyReply, MissingTwin};
 pub use knowledge::{CheckReply, ListReply, ListRow, SheetReply, Tell, Twin, sheets};
 pub use label::{Hundredths, LabelOrder, LabelSheet, LabelsReply, Paper, usual_paper};
@@ -47,7 +43,6 @@ pub use outing::{
     Outing, OwnContent, OwnFraction, Per, PhoneNumber, Reaches, Reader, Rung, Stop, TableRow,
     WayBack, Wishes, includes, read, rows, standing_rows, write,
 };
-#[cfg(feature = "command-line")]
 pub use pairing::{PairRow, PairsOrder, PairsReply};
 pub use plan::{
     About, Act, Allergen, Allergens, Asked, AtSize, BackBy, BreakEven, Count, Due, Emergency,

@@ -1,5 +1,4 @@
 //! What tells a plant from its twins, held against the rule in plain words for every plant that is gathered.
-#![cfg(feature = "command-line")]
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test reports by panicking")]
 
 use desk::{ApartOrder, ApartReply, Reply, Request, World, answer};

@@ -3,7 +3,9 @@
 
 mod kit;
 
-use desk::{MakeOrder, MakePlan, MakeReply, NameOrder, NameReply, Reply, Request, World, answer};
+use desk::{
+    MakeOrder, MakePlan, MakeReply, NameOrder, NameReply, Reply, Request, World, answer, device,
+};
 use dose::{Held, LimitUse, Outcome, Strictness, Window};
 use ground::Spoken;
 use identify::Level;
@@ -125,8 +127,8 @@ fn caraway_whose_tells_are_published_is_determined() {
 }
 
 fn make(order: MakeOrder) -> Brew {
-    match answer(&world(), Request::Make(Box::new(order))) {
-        Ok(Reply::Make(reply)) => {
+    match device::answer(&world(), device::Request::Make(Box::new(order))) {
+        Ok(device::Reply::Make(reply)) => {
             let MakeReply { brew } = *reply;
             brew.ok().unwrap()
         }

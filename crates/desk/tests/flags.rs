@@ -4,7 +4,8 @@
 
 mod kit;
 
-use desk::{Cell, Handed, InputFile, Plan, Reply, Request, TableRow, World, answer, rows, write};
+use desk::device::{Reply, Request, answer};
+use desk::{Cell, Handed, InputFile, Plan, TableRow, World, rows, write};
 use jiff::civil::date;
 use journal::Flag;
 use kit::{AUTUMN_EVENING, DAY, EVENING, demo, plan, world};

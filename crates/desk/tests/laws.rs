@@ -3,7 +3,8 @@
 
 mod kit;
 
-use desk::{InputFile, Plan, Request, fade};
+use desk::device::Request;
+use desk::{InputFile, Plan, fade};
 use dose::Tense;
 use kit::*;
 use std::num::NonZeroUsize;

@@ -4,7 +4,8 @@
 
 mod kit;
 
-use desk::{InHandOrder, InputFile, NextLookOrder, Request, World};
+use desk::device::Request;
+use desk::{InHandOrder, InputFile, NextLookOrder, World};
 use kit::{AUTUMN_DAY, DAY, EVENING, demo, json, world};
 
 fn in_hand(files: &[InputFile]) -> InHandOrder {

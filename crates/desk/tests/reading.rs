@@ -9,7 +9,7 @@
 mod kit;
 
 use desk::{
-    Asks, InputFile, Reason, Reply, Request, StepOrder, StepReply, Told, Why, World, answer,
+    Asks, InputFile, Reason, Reply, Request, StepOrder, StepReply, Told, Why, World, answer, device,
 };
 use jiff::civil::{DateTime, date};
 use kit::world;
@@ -138,7 +138,9 @@ fn one_leader_and_a_second_reader_determine_ramsons() {
     assert!(desk.outcome().is_determined());
     // The verdict from the file alone is the same.
     let by_file = Request::Looks { file: desk.file.clone() };
-    let Reply::InHand(reply) = answer(&desk.world, by_file).unwrap() else { panic!() };
+    let Reply::Device(device::Reply::InHand(reply)) = answer(&desk.world, by_file).unwrap() else {
+        panic!()
+    };
     assert_eq!(reply.verdicts[0].outcome, desk.outcome());
 }
 

@@ -2,7 +2,8 @@
 //! that can be drawn, with scientific names for what is drawn of these plants, with two joined by a
 //! plus sign for what differs between them.
 
-use desk::{Reply, Request, World, answer};
+use desk::World;
+use desk::device::{Reply, Request, answer};
 use page::{Block, Catalogue, Level, Words, html, plate, view};
 use std::io::{self, Write as _};
 

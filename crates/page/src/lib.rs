@@ -45,7 +45,7 @@ pub use sheet::{Format, Kind, Page, TypeSize};
 pub use svg::{AgainstLimit, Bar, Code, Curve, Curves, Drawing, MonthStrip, Ruler};
 pub use text::{Style, text};
 pub use views::{
-    Asking, NamedPage, PlannedPage, asking, pages, planned_pages, plate, sheet_pages,
+    Asking, NamedPage, PlannedPage, Viewed, asking, pages, planned_pages, plate, sheet_pages,
     state_drawing, view,
 };
 pub use words::{Way, Ways, Words};

@@ -3,7 +3,7 @@
 use crate::failed::Failed;
 use crate::folder::write_whole;
 use clap::{Args, ValueEnum};
-use desk::{Reply, World, sheets, usual_paper};
+use desk::{Reply, World, device, sheets, usual_paper};
 use ground::{Fault, Faults, Place};
 use jiff::civil::DateTime;
 use page::{NamedPage, Paper, Words, calendar, html, pages, sheet_pages, view};
@@ -68,7 +68,7 @@ impl PageArgs {
     ) -> Result<(), Failed> {
         let Some(folder) = &self.out else { return Ok(()) };
         let files = match reply {
-            Reply::Plan(plan) => {
+            Reply::Device(device::Reply::Plan(plan)) => {
                 let paper = self.paper().unwrap_or_else(|| usual_paper(plan.head.region));
                 let pages = pages(plan, &sheets(world, plan), paper, words);
                 let mut files = self.print(choose(pages, names)?, paper, plan.head.as_of)?;
@@ -79,7 +79,7 @@ impl PageArgs {
                 let page = NamedPage { name: "labels".to_owned(), page: view(reply, words) };
                 self.print(vec![page], labels.sheet.paper, world.now)?
             }
-            Reply::Compare(_) | Reply::Apart(_) => {
+            Reply::Device(device::Reply::Compare(_)) | Reply::Apart(_) => {
                 let page = NamedPage { name: "compare".to_owned(), page: view(reply, words) };
                 self.print(vec![page], self.paper().unwrap_or(Paper::A4), world.now)?
             }

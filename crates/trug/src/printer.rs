@@ -2,7 +2,7 @@
 
 use crate::world::Knowledge;
 use app::PdfOrder;
-use desk::{InputFile, Reply, Request, sheets, usual_paper};
+use desk::{InputFile, device, sheets, usual_paper};
 use ground::{Fault, Faults, Place};
 use page::{Catalogue, Words, pages};
 use pdf::Press;
@@ -32,9 +32,10 @@ impl Printer {
         let file = InputFile::from_bytes(&file.name, file.text.into_bytes())?;
         let mut world = self.knowledge.world();
         world.now = now;
-        let reply = desk::answer(&world, Request::Plan { files: vec![file], reasons: false })?;
+        let reply =
+            device::answer(&world, device::Request::Plan { files: vec![file], reasons: false })?;
         let unknown = || Fault::new("app-no-message", Place::default(), name.as_str());
-        let Reply::Plan(plan) = reply else { return Err(unknown().into()) };
+        let device::Reply::Plan(plan) = reply else { return Err(unknown().into()) };
         let catalogue = self.catalogue.with_habits(habits);
         let words = Words::new(&catalogue).with_herbal(world.herbal());
         let paper = usual_paper(plan.head.region);

@@ -5,7 +5,7 @@ use super::rows::called;
 use super::{Screen, answered, back, nowhere};
 use crate::App;
 use crate::address::Address;
-use desk::Request;
+use desk::device::Request;
 use maud::html;
 
 /// The lots of an outing.

@@ -7,7 +7,7 @@ use crate::App;
 use crate::address::Address;
 use crate::edit::PLOT;
 use crate::fields::said;
-use desk::Request;
+use desk::device::Request;
 use ground::Faults;
 use maud::{Markup, html};
 

@@ -3,7 +3,7 @@
 use super::{Screen, answered};
 use crate::App;
 use crate::address::Address;
-use desk::{Reply, Request};
+use desk::device::{Reply, Request};
 use maud::{Markup, html};
 
 /// The plants whose names fit, each a link to its sheet.

@@ -28,7 +28,7 @@ use outing::back;
 
 use crate::App;
 use crate::address::Address;
-use desk::{Reply, Request};
+use desk::device::{Reply, Request};
 use ground::Faults;
 use maud::{Markup, PreEscaped, html};
 use page::{Page, Words, html_body, html_opened, view};

@@ -2,7 +2,8 @@
 #![allow(dead_code, reason = "each test file uses some of it")]
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a panic is how a test reports")]
 
-use desk::{InputFile, Plan, Reply, Request, World, answer, includes};
+use desk::device::{Reply, Request, answer};
+use desk::{InputFile, Plan, World, includes};
 use ground::{Fault, RandomStart};
 use herbal::{Herbal, TextFile};
 use std::path::Path;

@@ -1,20 +1,17 @@
 //! Replies as pages. A view holds no formula and no sentence: it puts what a reply says into blocks.
 
 mod allowance;
-#[cfg(feature = "command-line")]
 mod apart;
 mod basket;
 mod check;
 mod compare;
 mod drawn;
 mod flags;
-#[cfg(feature = "command-line")]
 mod key;
 mod labels;
 mod list;
 mod make;
 mod name;
-#[cfg(feature = "command-line")]
 mod pairs;
 mod plan;
 mod serving;
@@ -31,35 +28,53 @@ pub use plan::{Asking, NamedPage, PlannedPage, asking, pages, planned_pages};
 pub use sheets::sheet_pages;
 
 use crate::{Page, Words};
-use desk::Reply;
+use desk::{Reply, device};
+
+/// A reply, of the whole front door or of what a device asks.
+pub trait Viewed {
+    /// Its page.
+    fn page(&self, words: &Words<'_>) -> Page;
+}
 
 /// The page of a reply.
 #[must_use]
-pub fn view(reply: &Reply, words: &Words<'_>) -> Page {
-    match reply {
-        Reply::Plan(plan) => plan::page(plan, words),
-        Reply::Name(reply) | Reply::InHand(reply) => name::page(reply, words),
-        Reply::NextLook(reply) => name::next_look(reply, words),
-        Reply::Step(reply) => step::page(reply, words),
-        Reply::Compare(reply) => compare::page(reply, words),
-        #[cfg(feature = "command-line")]
-        Reply::Apart(reply) => apart::page(reply, words),
-        #[cfg(feature = "command-line")]
-        Reply::Key(reply) => key::page(reply, words),
-        Reply::Allowance(stands) => allowance::page(stands, words),
-        Reply::Basket(lots) => basket::page(lots, words),
-        Reply::Pots(pots) => make::pots(pots, words),
-        Reply::Make(reply) => make::page(reply, words),
-        Reply::Serving(reply) => serving::page(reply, words),
-        Reply::Flags(flags) => flags::page(flags, words),
-        Reply::Labels(reply) => labels::page(reply, words),
-        Reply::HerbalList(reply) => list::page(reply, words),
-        Reply::HerbalShow(reply) => sheet::page(reply, words),
-        Reply::Sheet(reply) => sheet::teach::page(reply, words),
-        Reply::HerbalCheck(reply) => check::page(reply, words),
-        #[cfg(feature = "command-line")]
-        Reply::HerbalPairs(reply) => pairs::page(reply, words),
-        Reply::Sorting(reply) => sorting::page(reply, words),
-        Reply::Sum(reply) => sums::page(reply, words),
+pub fn view(reply: &impl Viewed, words: &Words<'_>) -> Page {
+    reply.page(words)
+}
+
+impl Viewed for Reply {
+    fn page(&self, words: &Words<'_>) -> Page {
+        match self {
+            Self::Name(reply) => name::page(reply, words),
+            Self::Step(reply) => step::page(reply, words),
+            Self::Apart(reply) => apart::page(reply, words),
+            Self::Key(reply) => key::page(reply, words),
+            Self::Labels(reply) => labels::page(reply, words),
+            Self::Sheet(reply) => sheet::teach::page(reply, words),
+            Self::HerbalCheck(reply) => check::page(reply, words),
+            Self::HerbalPairs(reply) => pairs::page(reply, words),
+            Self::Sorting(reply) => sorting::page(reply, words),
+            Self::Sum(reply) => sums::page(reply, words),
+            Self::Device(reply) => reply.page(words),
+        }
+    }
+}
+
+impl Viewed for device::Reply {
+    fn page(&self, words: &Words<'_>) -> Page {
+        match self {
+            Self::Plan(plan) => plan::page(plan, words),
+            Self::InHand(reply) => name::page(reply, words),
+            Self::NextLook(reply) => name::next_look(reply, words),
+            Self::Compare(reply) => compare::page(reply, words),
+            Self::Allowance(stands) => allowance::page(stands, words),
+            Self::Basket(lots) => basket::page(lots, words),
+            Self::Pots(pots) => make::pots(pots, words),
+            Self::Make(reply) => make::page(reply, words),
+            Self::Serving(reply) => serving::page(reply, words),
+            Self::Flags(flags) => flags::page(flags, words),
+            Self::HerbalList(reply) => list::page(reply, words),
+            Self::HerbalShow(reply) => sheet::page(reply, words),
+        }
     }
 }

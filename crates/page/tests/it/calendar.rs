@@ -1,7 +1,8 @@
 //! The calendar file of the autumn outing: its events, and what never stands in it.
 
 use crate::kit::{self, AUTUMN_DAY, AUTUMN_EVENING, AUTUMN_HEALTH};
-use desk::{InputFile, Plan, Reply, World};
+use desk::device::Reply;
+use desk::{InputFile, Plan, World};
 use ground::Condition;
 use page::{calendar, view};
 use std::sync::LazyLock;

@@ -2,7 +2,8 @@
 //! read by whatever reads SVG and stays within its frame.
 
 use crate::kit;
-use desk::{Reply, Request, World, answer};
+use desk::World;
+use desk::device::{Reply, Request, answer};
 use herbal::Term;
 use kurbo::{BezPath, PathEl};
 use page::{Block, Drawing, Figure, Page, html, plate, state_drawing, view};

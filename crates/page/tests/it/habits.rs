@@ -1,7 +1,7 @@
 //! Pages for readers with other measures and another order of dates.
 
 use crate::kit::{self, AUTUMN_DAY, SPRING_DAY, SPRING_EVENING};
-use desk::{LabelOrder, MakeOrder, Request, World, answer};
+use desk::{LabelOrder, MakeOrder, Request, World, answer, device};
 use ground::MeasureSystem;
 use page::{Block, Catalogue, DateOrder, Habits, Measures, Words, calendar, html, view};
 use std::sync::LazyLock;
@@ -20,13 +20,13 @@ fn words(catalogue: &Catalogue) -> Words<'_> {
     Words::new(catalogue).with_herbal(kit::herbal())
 }
 
-fn said(request: Request, habits: Habits) -> String {
+fn said(request: impl Into<Request>, habits: Habits) -> String {
     let catalogue = used_to(habits);
     kit::said(&view(&answer(&WORLD, request).unwrap(), &words(&catalogue)), Some(80))
 }
 
-fn syrup() -> Request {
-    Request::Make(Box::new(MakeOrder {
+fn syrup() -> device::Request {
+    device::Request::Make(Box::new(MakeOrder {
         recipe: "root-syrup".to_owned(),
         moisture: Some("10 %".parse().unwrap()),
         kitchen: Some(MeasureSystem::UsCustomary),
@@ -41,7 +41,7 @@ fn a_syrup_by_us_measures() {
 
 #[test]
 fn what_is_measured_of_an_elder_by_imperial_measures() {
-    let sheet = said(Request::HerbalShow { name: "black elder".to_owned() }, IMPERIAL);
+    let sheet = said(device::Request::HerbalShow { name: "black elder".to_owned() }, IMPERIAL);
     let measured =
         sheet.lines().filter(|line| line.contains("\u{a0}ft)") || line.contains("\u{a0}in)"));
     insta::assert_snapshot!(measured.collect::<Vec<_>>().join("\n"));

@@ -2,7 +2,8 @@
 #![allow(dead_code, reason = "the examples use some of it")]
 #![expect(clippy::unwrap_used, clippy::panic, reason = "a test reports by panicking")]
 
-use desk::{InputFile, Paper, Plan, Reply, Request, SheetReply, World, answer, includes};
+use desk::device::{Reply, Request, answer};
+use desk::{InputFile, Paper, Plan, SheetReply, World, includes};
 use herbal::Herbal;
 use jiff::civil::DateTime;
 use page::{Catalogue, NamedPage, Page, Style, Words, text};

@@ -1,7 +1,8 @@
 //! The pages about money and of those who come: what they show, and what they never ask.
 
 use crate::kit::{self, SPRING_EVENING};
-use desk::{InputFile, Paper, Plan, Reply, Request, World, answer};
+use desk::device::{Reply, Request, answer};
+use desk::{InputFile, Paper, Plan, World};
 use ground::Faults;
 use page::{Block, Catalogue, Format, Inline, Page, Style, html, text};
 use std::collections::BTreeMap;

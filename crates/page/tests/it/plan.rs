@@ -1,7 +1,8 @@
 //! The plan and its pages: what they show, and in which order.
 
 use crate::kit::{self, SPRING_EVENING, SPRING_HEALTH, said};
-use desk::{Plan, Reply, StopPlace, World};
+use desk::device::Reply;
+use desk::{Plan, StopPlace, World};
 use page::{Block, Break, Format, NamedPage, Page, html, view};
 use std::sync::LazyLock;
 

@@ -2,8 +2,8 @@
 
 use crate::kit::{self, SPRING_EVENING};
 use desk::{
-    MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder, SortingReply, World,
-    answer,
+    ApartOrder, KeyOrder, MakeOrder, NameOrder, NotEnough, Reply, Request, Sorter, SortingOrder,
+    SortingReply, World, answer, device,
 };
 use ground::Part;
 use identify::Level;
@@ -14,7 +14,7 @@ use std::sync::LazyLock;
 static WORLD: LazyLock<World> =
     LazyLock::new(|| kit::world(jiff::civil::date(2027, 5, 1).at(9, 0, 0, 0)));
 
-fn said(request: Request) -> String {
+fn said(request: impl Into<Request>) -> String {
     kit::said(&view(&answer(&WORLD, request).unwrap(), &kit::words()), Some(80))
 }
 
@@ -62,12 +62,11 @@ fn a_plant_that_nobody_named() {
 #[test]
 fn two_plants_side_by_side() {
     let plants = ["ramsons", "Convallaria majalis"].map(str::to_owned);
-    insta::assert_snapshot!(said(Request::Compare { plants }));
+    insta::assert_snapshot!(said(device::Request::Compare { plants }));
 }
 
-#[cfg(feature = "command-line")]
 fn apart(plant: &str, month: Option<u8>) -> Request {
-    Request::Apart(desk::ApartOrder {
+    Request::Apart(ApartOrder {
         plant: plant.to_owned(),
         region: None,
         month: month.and_then(ground::Month::new),
@@ -75,37 +74,31 @@ fn apart(plant: &str, month: Option<u8>) -> Request {
     })
 }
 
-#[cfg(feature = "command-line")]
 #[test]
 fn ramsons_and_all_that_it_is_taken_for_in_april() {
     insta::assert_snapshot!(said(apart("ramsons", Some(4))));
 }
 
-#[cfg(feature = "command-line")]
 #[test]
 fn elder_in_january_shows_too_little() {
     insta::assert_snapshot!(said(apart("black elder", Some(1))));
 }
 
-#[cfg(feature = "command-line")]
 fn key(plants: &[&str], month: Option<u8>) -> Request {
-    Request::Key(desk::KeyOrder {
+    Request::Key(KeyOrder {
         plants: plants.iter().map(|plant| (*plant).to_owned()).collect(),
         month: month.and_then(ground::Month::new),
         level: Level::Public,
     })
 }
 
-#[cfg(feature = "command-line")]
 const RAMSONS: [&str; 4] = ["ramsons", "lily of the valley", "autumn crocus", "lords-and-ladies"];
 
-#[cfg(feature = "command-line")]
 #[test]
 fn a_key_to_ramsons_and_what_is_taken_for_it() {
     insta::assert_snapshot!(said(key(&RAMSONS, Some(4))));
 }
 
-#[cfg(feature = "command-line")]
 #[test]
 fn a_key_to_umbellifers_measures_and_does_not_settle_everything() {
     let plants =
@@ -118,7 +111,6 @@ fn a_key_to_umbellifers_measures_and_does_not_settle_everything() {
     insta::assert_snapshot!(said);
 }
 
-#[cfg(feature = "command-line")]
 #[test]
 fn a_key_determines_nothing_and_calls_nothing_safe() {
     for month in [None, Some(5), Some(12)] {
@@ -259,7 +251,7 @@ fn a_basket_that_cannot_be_is_told() {
 
 #[test]
 fn a_syrup_from_what_is_at_hand() {
-    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
+    insta::assert_snapshot!(said(device::Request::Make(Box::new(MakeOrder {
         recipe: "root-syrup".to_owned(),
         moisture: Some("10 %".parse().unwrap()),
         kitchen: Some(ground::MeasureSystem::Metric),
@@ -269,7 +261,7 @@ fn a_syrup_from_what_is_at_hand() {
 
 #[test]
 fn a_tincture_let_down_from_a_bottle() {
-    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
+    insta::assert_snapshot!(said(device::Request::Make(Box::new(MakeOrder {
         recipe: "fresh-tincture".to_owned(),
         moisture: Some("80 %".parse().unwrap()),
         stock: Some("96 % vol".parse().unwrap()),
@@ -279,7 +271,7 @@ fn a_tincture_let_down_from_a_bottle() {
 
 #[test]
 fn a_preparation_that_lacks_a_word() {
-    insta::assert_snapshot!(said(Request::Make(Box::new(MakeOrder {
+    insta::assert_snapshot!(said(device::Request::Make(Box::new(MakeOrder {
         recipe: "herb-tea".to_owned(),
         herb: Some("2 tsp".parse().unwrap()),
         ..MakeOrder::default()
@@ -288,12 +280,12 @@ fn a_preparation_that_lacks_a_word() {
 
 #[test]
 fn what_may_go_from_each_stand() {
-    insta::assert_snapshot!(said(Request::Allowance { files: kit::demo(SPRING_EVENING) }));
+    insta::assert_snapshot!(said(device::Request::Allowance { files: kit::demo(SPRING_EVENING) }));
 }
 
 #[test]
 fn who_may_have_what() {
-    insta::assert_snapshot!(said(Request::Serving {
+    insta::assert_snapshot!(said(device::Request::Serving {
         files: kit::demo(SPRING_EVENING),
         reasons: false
     }));
@@ -301,8 +293,8 @@ fn who_may_have_what() {
 
 #[test]
 fn reasons_stand_only_where_they_are_asked_for() {
-    let open = said(Request::Serving { files: kit::demo(SPRING_EVENING), reasons: false });
-    let sealed = said(Request::Serving { files: kit::demo(SPRING_EVENING), reasons: true });
+    let open = said(device::Request::Serving { files: kit::demo(SPRING_EVENING), reasons: false });
+    let sealed = said(device::Request::Serving { files: kit::demo(SPRING_EVENING), reasons: true });
     assert!(sealed.contains("For the leader only") && !open.contains("For the leader only"));
     assert!(sealed.len() > 2 * open.len());
 }

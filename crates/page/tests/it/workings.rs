@@ -1,7 +1,8 @@
 //! Workings that are asked for one by one.
 
 use crate::kit::{self, AUTUMN_DAY, SPRING_DAY, SPRING_EVENING, demo, world};
-use desk::{InHandOrder, Reply, Request, answer};
+use desk::InHandOrder;
+use desk::device::{Reply, Request, answer};
 use jiff::civil::date;
 use page::{Page, html_body, html_opened, view};
 use std::collections::BTreeSet;

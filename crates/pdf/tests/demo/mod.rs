@@ -2,7 +2,8 @@
 #![allow(dead_code, reason = "tests and example each take some of it")]
 #![allow(clippy::unwrap_used, clippy::panic, reason = "a fault here is one of the demonstration")]
 
-use desk::{InputFile, Plan, Reply, Request, World, answer, includes};
+use desk::device::{Reply, Request, answer};
+use desk::{InputFile, Plan, World, includes};
 use page::{Catalogue, NamedPage, Paper, Words, pages};
 use std::collections::BTreeMap;
 use std::fs;

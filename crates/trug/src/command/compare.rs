@@ -4,7 +4,7 @@ use super::key::month;
 use crate::pages::PageArgs;
 use crate::read::level;
 use clap::Args;
-use desk::{ApartOrder, Request};
+use desk::{ApartOrder, Request, device};
 use ground::{Faults, Month, Region};
 use identify::Level;
 
@@ -35,7 +35,9 @@ impl Compare {
     pub(super) fn request(&self) -> Result<Request, Faults> {
         self.paper.may_write()?;
         Ok(match &self.other {
-            Some(other) => Request::Compare { plants: [self.one.clone(), other.clone()] },
+            Some(other) => {
+                device::Request::Compare { plants: [self.one.clone(), other.clone()] }.into()
+            }
             None => Request::Apart(ApartOrder {
                 plant: self.one.clone(),
                 region: self.region,

@@ -3,7 +3,7 @@
 use crate::read::level;
 use crate::world::Knowledge;
 use clap::Subcommand;
-use desk::{PairsOrder, Request};
+use desk::{PairsOrder, Request, device};
 use ground::Faults;
 use identify::Level;
 
@@ -42,8 +42,8 @@ pub(crate) enum Herbal {
 impl Herbal {
     pub(super) fn request(&self, knowledge: &Knowledge) -> Result<Request, Faults> {
         Ok(match self {
-            Self::List { words } => Request::HerbalList { words: words.join(" ") },
-            Self::Show { name } => Request::HerbalShow { name: name.join(" ") },
+            Self::List { words } => device::Request::HerbalList { words: words.join(" ") }.into(),
+            Self::Show { name } => device::Request::HerbalShow { name: name.join(" ") }.into(),
             Self::Pairs { plant, readers, worst } => Request::HerbalPairs(PairsOrder {
                 plant: Some(plant.join(" ")).filter(|said| !said.is_empty()),
                 level: *readers,

@@ -2,7 +2,7 @@
 
 use crate::read::amount;
 use clap::{Args, ValueEnum};
-use desk::{MakeOrder, Request};
+use desk::{MakeOrder, device};
 use ground::{Heap, MeasureSystem, Spoken};
 use prepare::{HerbState, What};
 
@@ -70,11 +70,11 @@ enum Filled {
 }
 
 impl Make {
-    pub(super) fn request(&self) -> Request {
+    pub(super) fn request(&self) -> device::Request {
         let amounts =
             [(What::Water, &self.water), (What::Spirit, &self.spirit), (What::Sugar, &self.sugar)];
         let said = |(what, said): (What, &Option<Spoken>)| Some((what, said.clone()?));
-        Request::Make(Box::new(MakeOrder {
+        device::Request::Make(Box::new(MakeOrder {
             recipe: self.recipe.clone(),
             state: self.state.map(|state| match state {
                 State::Fresh => HerbState::Fresh,

@@ -69,13 +69,13 @@ impl Ask {
     /// What the arguments name and cannot be read.
     pub(crate) fn request(&self, knowledge: &Knowledge) -> Result<Request, Faults> {
         match self {
-            Self::Plan(asked) => asked.request(),
+            Self::Plan(asked) => Ok(asked.request()?.into()),
             Self::Name(asked) => asked.request(knowledge),
             Self::Compare(asked) => asked.request(),
             Self::Key(asked) => asked.request(),
-            Self::Allowance(asked) => asked.request(),
-            Self::Make(asked) => Ok(asked.request()),
-            Self::Serving(asked) => asked.request(),
+            Self::Allowance(asked) => Ok(asked.request()?.into()),
+            Self::Make(asked) => Ok(asked.request().into()),
+            Self::Serving(asked) => Ok(asked.request()?.into()),
             Self::Label(asked) => asked.request(),
             Self::Sort(asked) => asked.request(),
             Self::Sheet(asked) => asked.request(),

@@ -2,7 +2,7 @@
 
 use crate::files;
 use clap::Args;
-use desk::Request;
+use desk::device;
 use ground::Faults;
 use std::path::PathBuf;
 
@@ -15,8 +15,8 @@ pub(crate) struct Allowance {
 }
 
 impl Allowance {
-    pub(super) fn request(&self) -> Result<Request, Faults> {
-        Ok(Request::Allowance { files: files::outing(&self.files)? })
+    pub(super) fn request(&self) -> Result<device::Request, Faults> {
+        Ok(device::Request::Allowance { files: files::outing(&self.files)? })
     }
 }
 
@@ -32,7 +32,7 @@ pub(crate) struct Serving {
 }
 
 impl Serving {
-    pub(super) fn request(&self) -> Result<Request, Faults> {
-        Ok(Request::Serving { files: files::outing(&self.files)?, reasons: self.reasons })
+    pub(super) fn request(&self) -> Result<device::Request, Faults> {
+        Ok(device::Request::Serving { files: files::outing(&self.files)?, reasons: self.reasons })
     }
 }

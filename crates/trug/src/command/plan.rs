@@ -4,7 +4,7 @@ use crate::files;
 use crate::pages::PageArgs;
 use crate::read::{moment, start};
 use clap::Args;
-use desk::{Request, World};
+use desk::{World, device};
 use ground::{Faults, RandomStart};
 use jiff::civil::DateTime;
 use std::path::PathBuf;
@@ -31,10 +31,10 @@ pub(crate) struct Plan {
 }
 
 impl Plan {
-    pub(super) fn request(&self) -> Result<Request, Faults> {
+    pub(super) fn request(&self) -> Result<device::Request, Faults> {
         self.paper.may_write()?;
         let files = files::outing(std::slice::from_ref(&self.file))?;
-        Ok(Request::Plan { files, reasons: self.reasons })
+        Ok(device::Request::Plan { files, reasons: self.reasons })
     }
 
     /// The same world at the moment, and with the random start, that were asked for.
