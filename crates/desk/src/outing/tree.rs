@@ -3,16 +3,19 @@
 //! The library's own way from the one to the other is compiled anew for every table and each kind of value:
 //! it was a tenth of the program that a phone loads. This one is compiled once for every table.
 
-use serde::de::value::StrDeserializer;
+use serde::de::value::BorrowedStrDeserializer;
 use serde::de::{
-    DeserializeOwned, DeserializeSeed, IntoDeserializer, MapAccess, SeqAccess, Unexpected, Visitor,
+    DeserializeOwned, DeserializeSeed, Error as _, Expected, MapAccess, SeqAccess, Unexpected,
+    Visitor,
 };
 use serde::{Deserializer, forward_to_deserialize_any};
 use serde_spanned::de::{SpannedDeserializer, is_spanned};
+use std::borrow::Cow;
 use std::fmt::{self, Display};
 use std::ops::Range;
-use toml::Spanned;
+use std::{slice, vec};
 use toml::de::{DeString, DeTable, DeValue};
+use toml::{Spanned, map};
 use toml_datetime::de::DatetimeDeserializer;
 
 /// Why a file is no outing, and where in it.
@@ -27,7 +30,7 @@ pub(crate) fn read<T: DeserializeOwned>(text: &str) -> Result<T, Unread> {
     let tree = DeTable::parse(text)?;
     let span = tree.span();
     let root = DeValue::Table(tree.into_inner());
-    T::deserialize(Node { value: &root, span })
+    T::deserialize(Node { value: Value::Plain(&root), span })
 }
 
 impl Unread {
@@ -59,49 +62,103 @@ impl std::error::Error for Unread {}
 
 /// A value of the tree, and where it stands.
 struct Node<'t> {
-    value: &'t DeValue<'t>,
+    value: Value<'t>,
     span: Range<usize>,
+}
+
+enum Value<'t> {
+    /// As it stands there.
+    Plain(&'t DeValue<'t>),
+    /// With where it stands beside it.
+    Placed(&'t DeValue<'t>),
+    /// A part of what the library reads by parts.
+    Text(String),
+    Offset(usize),
+}
+
+/// What a visitor is shown of a value. The fields of a table, of a date and of a value with its place are
+/// one type: each type of fields compiles the visitor of every table anew.
+enum Shown<'t> {
+    Text(Cow<'t, str>),
+    Whole(i64),
+    Number(f64),
+    Truth(bool),
+    Items(Items<'t>),
+    Fields(Fields<'t>),
 }
 
 impl<'t> Node<'t> {
     fn new(value: &'t Spanned<DeValue<'t>>) -> Self {
-        Self { value: value.get_ref(), span: value.span() }
+        Self { value: Value::Plain(value.get_ref()), span: value.span() }
+    }
+
+    fn shown(self, wanted: &dyn Expected) -> Result<Shown<'t>, Unread> {
+        match self.value {
+            Value::Plain(value) => shown(value, &self.span, wanted),
+            Value::Placed(value) => placed(value, &self.span),
+            Value::Text(words) => Ok(Shown::Text(words.into())),
+            Value::Offset(offset) => Ok(Shown::Whole(offset as i64)),
+        }
     }
 }
 
-impl IntoDeserializer<'_, Unread> for Node<'_> {
-    type Deserializer = Self;
-
-    fn into_deserializer(self) -> Self {
-        self
-    }
+fn shown<'t>(
+    value: &'t DeValue<'t>,
+    span: &Range<usize>,
+    wanted: &dyn Expected,
+) -> Result<Shown<'t>, Unread> {
+    Ok(match value {
+        DeValue::String(words) => Shown::Text(Cow::Borrowed(words)),
+        DeValue::Integer(whole) => match i64::from_str_radix(whole.as_str(), whole.radix()) {
+            Ok(whole) => Shown::Whole(whole),
+            Err(_) => {
+                let says = format!("integer `{}` as i128", whole.as_str());
+                return Err(Unread::invalid_type(Unexpected::Other(&says), wanted));
+            }
+        },
+        DeValue::Float(number) => match number.as_str().parse::<f64>() {
+            Ok(read) if read.is_finite() || !number.as_str().contains(char::is_numeric) => {
+                Shown::Number(read)
+            }
+            _ => return Err(Unread::custom("floating-point number overflowed")),
+        },
+        DeValue::Boolean(yes) => Shown::Truth(*yes),
+        DeValue::Datetime(at) => {
+            let part = DatetimeDeserializer::<Unread>::new(*at).next_entry::<&str, String>()?;
+            let part = part.map(|(name, words)| (name, Value::Text(words)));
+            Shown::Fields(Fields::parts(part, span))
+        }
+        DeValue::Array(all) => Shown::Items(Items(all.iter())),
+        DeValue::Table(table) => Shown::Fields(Fields::new(Left::Table(table.iter()))),
+    })
 }
 
-impl<'de> Deserializer<'de> for Node<'_> {
+/// A value beside where it starts and ends, by the names under which the library looks for them.
+fn placed<'t>(value: &'t DeValue<'t>, span: &Range<usize>) -> Result<Shown<'t>, Unread> {
+    let mut library = SpannedDeserializer::<_, Unread>::new((), span.clone());
+    let mut parts = Vec::new();
+    for _ in ["start", "end"] {
+        let part = library.next_entry::<&str, usize>()?;
+        parts.extend(part.map(|(name, offset)| (name, Value::Offset(offset))));
+    }
+    parts.extend(library.next_key::<&str>()?.map(|name| (name, Value::Plain(value))));
+    Ok(Shown::Fields(Fields::parts(parts, span)))
+}
+
+impl<'de> Deserializer<'de> for Node<'de> {
     type Error = Unread;
 
     fn deserialize_any<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Unread> {
-        let read = match self.value {
-            DeValue::String(words) => visitor.visit_str(words),
-            DeValue::Integer(whole) => match i64::from_str_radix(whole.as_str(), whole.radix()) {
-                Ok(whole) => visitor.visit_i64(whole),
-                Err(_) => {
-                    let says = format!("integer `{}` as i128", whole.as_str());
-                    Err(serde::de::Error::invalid_type(Unexpected::Other(&says), &visitor))
-                }
-            },
-            DeValue::Float(number) => match number.as_str().parse::<f64>() {
-                Ok(read) if read.is_finite() || !number.as_str().contains(char::is_numeric) => {
-                    visitor.visit_f64(read)
-                }
-                _ => Err(serde::de::Error::custom("floating-point number overflowed")),
-            },
-            DeValue::Boolean(yes) => visitor.visit_bool(*yes),
-            DeValue::Datetime(at) => visitor.visit_map(DatetimeDeserializer::new(*at)),
-            DeValue::Array(all) => visitor.visit_seq(Items(all.iter())),
-            DeValue::Table(table) => visitor.visit_map(Fields { left: table.iter(), value: None }),
-        };
-        read.map_err(|error| error.within(&self.span))
+        let span = self.span.clone();
+        let read = self.shown(&visitor).and_then(|shown| match shown {
+            Shown::Text(words) => visitor.visit_str(&words),
+            Shown::Whole(whole) => visitor.visit_i64(whole),
+            Shown::Number(number) => visitor.visit_f64(number),
+            Shown::Truth(yes) => visitor.visit_bool(yes),
+            Shown::Items(items) => visitor.visit_seq(items),
+            Shown::Fields(fields) => visitor.visit_map(fields),
+        });
+        read.map_err(|error| error.within(&span))
     }
 
     fn deserialize_option<V: Visitor<'de>>(self, visitor: V) -> Result<V::Value, Unread> {
@@ -122,11 +179,11 @@ impl<'de> Deserializer<'de> for Node<'_> {
         _: &'static [&'static str],
         visitor: V,
     ) -> Result<V::Value, Unread> {
-        if is_spanned(name) {
-            let span = self.span.clone();
-            return visitor.visit_map(SpannedDeserializer::new(self, span));
-        }
-        self.deserialize_any(visitor)
+        let value = match self.value {
+            Value::Plain(value) if is_spanned(name) => Value::Placed(value),
+            value => value,
+        };
+        Node { value, ..self }.deserialize_any(visitor)
     }
 
     forward_to_deserialize_any! {
@@ -136,9 +193,9 @@ impl<'de> Deserializer<'de> for Node<'_> {
 }
 
 /// What is left of a list.
-struct Items<'t, I: Iterator<Item = &'t Spanned<DeValue<'t>>>>(I);
+struct Items<'t>(slice::Iter<'t, Spanned<DeValue<'t>>>);
 
-impl<'de, 't, I: Iterator<Item = &'t Spanned<DeValue<'t>>>> SeqAccess<'de> for Items<'t, I> {
+impl<'de> SeqAccess<'de> for Items<'de> {
     type Error = Unread;
 
     fn next_element_seed<T: DeserializeSeed<'de>>(
@@ -149,32 +206,65 @@ impl<'de, 't, I: Iterator<Item = &'t Spanned<DeValue<'t>>>> SeqAccess<'de> for I
     }
 }
 
-type Field<'t> = (&'t Spanned<DeString<'t>>, &'t Spanned<DeValue<'t>>);
-
-/// What is left of a table.
-struct Fields<'t, I: Iterator<Item = Field<'t>>> {
-    left: I,
-    value: Option<&'t Spanned<DeValue<'t>>>,
+/// What is left of a table, or of what is read by parts.
+struct Fields<'t> {
+    left: Left<'t>,
+    value: Option<Node<'t>>,
 }
 
-impl<'de, 't, I: Iterator<Item = Field<'t>>> MapAccess<'de> for Fields<'t, I> {
+enum Left<'t> {
+    Table(map::Iter<'t, Spanned<DeString<'t>>, Spanned<DeValue<'t>>>),
+    Parts(vec::IntoIter<(&'static str, Node<'t>)>),
+}
+
+impl<'t> Fields<'t> {
+    fn new(left: Left<'t>) -> Self {
+        Self { left, value: None }
+    }
+
+    fn parts(
+        parts: impl IntoIterator<Item = (&'static str, Value<'t>)>,
+        span: &Range<usize>,
+    ) -> Self {
+        let parts = parts.into_iter();
+        let parts = parts.map(|(name, value)| (name, Node { value, span: span.clone() }));
+        Self::new(Left::Parts(parts.collect::<Vec<_>>().into_iter()))
+    }
+
+    /// The next name and where it stands; its value is held ready.
+    fn step(&mut self) -> Option<(&'t str, Range<usize>)> {
+        let (name, span, value) = match &mut self.left {
+            Left::Table(fields) => {
+                let (name, value) = fields.next()?;
+                (name.get_ref().as_ref(), name.span(), Node::new(value))
+            }
+            Left::Parts(parts) => {
+                let (name, value) = parts.next()?;
+                (name, value.span.clone(), value)
+            }
+        };
+        self.value = Some(value);
+        Some((name, span))
+    }
+}
+
+impl<'de> MapAccess<'de> for Fields<'de> {
     type Error = Unread;
 
     fn next_key_seed<K: DeserializeSeed<'de>>(
         &mut self,
         seed: K,
     ) -> Result<Option<K::Value>, Unread> {
-        let Some((name, value)) = self.left.next() else { return Ok(None) };
-        self.value = Some(value);
-        let read = seed.deserialize(StrDeserializer::new(name.get_ref()));
-        read.map(Some).map_err(|error: Unread| error.within(&name.span()))
+        let Some((name, span)) = self.step() else { return Ok(None) };
+        let read = seed.deserialize(BorrowedStrDeserializer::new(name));
+        read.map(Some).map_err(|error: Unread| error.within(&span))
     }
 
     fn next_value_seed<V: DeserializeSeed<'de>>(&mut self, seed: V) -> Result<V::Value, Unread> {
-        match self.value.take() {
-            Some(value) => seed.deserialize(Node::new(value)).map_err(|e| e.within(&value.span())),
-            None => Err(serde::de::Error::custom("a value before its name")),
-        }
+        let value = self.value.take();
+        let value = value.ok_or_else(|| Unread::custom("a value before its name"))?;
+        let span = value.span.clone();
+        seed.deserialize(value).map_err(|error| error.within(&span))
     }
 }
 
