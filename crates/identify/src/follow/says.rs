@@ -101,6 +101,11 @@ impl<'t, 'a> Says<'t, 'a> {
             }
         }
         let total: f64 = shares.iter().sum();
+        if total <= 0.0 {
+            // Nobody says that of it: the worst is taken.
+            surely(column.typical.unwrap_or(column.said.len()));
+            return chances;
+        }
         for (answer, chance) in chances.iter_mut().enumerate().take(column.said.len()) {
             let say = |(rung, share): (usize, &f64)| {
                 share * self.weight(column, character, truth.world, (reader, answer, rung))

@@ -88,7 +88,10 @@ impl<'t, 'a> Walk<'t, 'a> {
     }
 
     fn ask(&mut self, path: &mut Vec<Step>, reach: &Reach, (column, reader): (usize, usize)) {
-        let Some(many) = self.says.column(column).map(|known| known.said.len()) else { return };
+        let Some(many) = self.says.column(column).map(|known| known.said.len()) else {
+            // What cannot be followed counts as determined.
+            return add(&mut self.lost, reach);
+        };
         let mut by_answer: BTreeMap<usize, Reach> = BTreeMap::new();
         for (at, reach) in reach {
             let Some(truth) = self.truths.get(*at).copied() else { continue };
