@@ -41,7 +41,7 @@ const STEPS: &[Step] = &[
     Step::new("demo", Own(demo::show)),
     Step::new("calendar", Own(calendar::check)),
     Step::new("fade", Own(trials::fade)),
-    Step::new("recall", Own(trials::recall)),
+    Step::new("recall", Own(trials::recall)).beside(),
     Step::new("parity", Own(parity::check)),
     Step::new("pages", Own(pages::check)),
     Step::new("size", Own(size::check)),
@@ -52,11 +52,18 @@ const STEPS: &[Step] = &[
 /// The step that builds, with the linter, whatever later steps run.
 const BUILD: &str = "build";
 
-/// Everything that is tested, for a browser and for this machine. A warning is a failure.
+/// Everything that is tested, for this machine and for a browser. A warning is a failure.
+///
+/// What a browser loads is linked by one core for a minute; meanwhile another builds everything as if there were
+/// no app, and at last the command line is built once more, with the app in it.
 fn build(house: &House) -> Outcome {
-    let program = app::program(house)?;
-    let mut all = house.cargo(["build", "--workspace", "--all-targets"]);
-    run_without_warnings(all.env(app::PROGRAM, program))
+    let all = || house.cargo(["build", "--workspace", "--all-targets"]);
+    let program = thread::scope(|scope| {
+        let program = scope.spawn(|| app::program(house));
+        run_without_warnings(&mut all())?;
+        joined(program)
+    })?;
+    run_without_warnings(all().env(app::PROGRAM, program))
 }
 
 fn test_all(house: &House) -> Outcome {
@@ -103,7 +110,7 @@ fn all_at_once(house: &House, steps: &[&Step]) -> usize {
 }
 
 /// What a thread came to.
-fn joined(run: thread::ScopedJoinHandle<'_, Outcome>) -> Outcome {
+fn joined<T>(run: thread::ScopedJoinHandle<'_, Outcome<T>>) -> Outcome<T> {
     run.join().unwrap_or_else(|_| Err("it broke off".into()))
 }
 

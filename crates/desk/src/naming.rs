@@ -10,6 +10,7 @@ use identify::{
 };
 use jiff::civil::{Date, DateTime};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// How many of the likeliest plants are judged when none was named.
 const FEW: usize = 3;
@@ -47,7 +48,7 @@ pub struct NameReply {
     /// What would tell most of what the plant is, the best first; where no plant was named.
     pub telling: Vec<Telling>,
     /// The harm of each plant that a verdict names, where it has a sheet.
-    pub harms: std::collections::BTreeMap<String, Harm>,
+    pub harms: BTreeMap<String, Harm>,
 }
 
 /// What tells two plants apart.
@@ -147,7 +148,12 @@ fn case(world: &World, order: &NameOrder, matrix: &Matrix) -> Result<Case, Fault
     for (reader, hour, said) in [("first", 10, &order.looks), ("second", 11, &order.second)] {
         let time = day.at(hour, 0, 0, 0);
         let reader = Reader { name: reader.to_owned(), level: order.level };
+        let mut named = BTreeMap::new();
         for (character, saw) in said {
+            if let Some(before) = named.insert(character, saw) {
+                let place = Place::entry("name", "", character);
+                faults.add(Fault::new("look-twice", place, saw).with("before", before.as_str()));
+            }
             let look = look(matrix, character, saw, &reader, time);
             looks.extend(faults.note(look));
         }

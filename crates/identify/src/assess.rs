@@ -1,7 +1,7 @@
 //! One target against all that was read: the rules of judging, put together.
 
 use crate::rival::Rival;
-use crate::rules::{self, Denial, Misfit, MustLook, MustLookState, SecondReading, Tells};
+use crate::rules::{self, Denial, Heard, Misfit, MustLook, MustLookState, SecondReading, Tells};
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial};
 use std::collections::BTreeSet;
@@ -22,22 +22,23 @@ pub(crate) struct Assessment<'a> {
 
 impl<'a> Assessment<'a> {
     pub(crate) fn new(trial: &Trial<'a>, testimonies: &[Testimony]) -> Self {
-        Self::of(trial, testimonies, trial.scales(testimonies), &rules::must_look(trial))
+        let heard = rules::heard(trial, testimonies);
+        Self::of(trial, &heard, trial.scales(testimonies), &rules::must_look(trial))
     }
 
     /// The same of what was weighed before, with the characters that must be looked at.
     pub(crate) fn of(
         trial: &Trial<'a>,
-        testimonies: &[Testimony],
+        heard: &[Heard<'_>],
         scales: Scales<'a>,
         must: &BTreeSet<String>,
     ) -> Self {
         Self {
             tells: rules::tells(&scales),
             hardly_denied: rules::denied_too_seldom(&scales),
-            must_looks: rules::must_look_states(trial, testimonies, must),
-            misfit: rules::misfit(trial, testimonies, must),
-            second: rules::second_reading(trial, testimonies, &scales),
+            must_looks: rules::must_look_states(trial, heard, must),
+            misfit: rules::misfit(trial, heard, must),
+            second: rules::second_reading(trial, heard, &scales),
             allowed: trial.allowed,
             scales,
         }
@@ -80,6 +81,9 @@ impl<'a> Assessment<'a> {
 /// that needs none; nothing where leaving all of them aside would not do.
 pub(crate) fn twins(scales: &Scales<'_>, allowed: f64) -> Option<Vec<String>> {
     let all: Vec<_> = scales.contributions().collect();
+    if all.iter().map(|(_, part)| part).sum::<f64>() <= allowed {
+        return Some(Vec::new());
+    }
     let mut harmless: Vec<_> =
         all.iter().copied().filter(|(rival, _)| rival.is_harmless_twin()).collect();
     harmless.sort_by(|a, b| a.1.total_cmp(&b.1).then_with(|| b.0.name.cmp(&a.0.name)));

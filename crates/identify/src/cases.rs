@@ -164,6 +164,19 @@ fn a_must_look_that_disagrees_blocks() {
 }
 
 #[test]
+fn readings_that_contradict_each_other_are_named() {
+    let mut looks = typical();
+    assert!(!ids(&judged(&sample::matrix(), &case(looks.clone()))).contains(&"contradict"));
+    looks.extend(read(&["bract"], "two", "Ben", Level::Trained, 5));
+    let verdict = judged(&sample::matrix(), &case(looks));
+    let found = verdict.reasons.iter().find(|reason| reason.id == "identify-contradict").unwrap();
+    let arg = |name: &str| found.args.get(name).cloned();
+    assert_eq!(arg("character"), Some("bract".into()));
+    assert_eq!((arg("first"), arg("second")), (Some("Ada".into()), Some("Ben".into())));
+    assert_eq!(verdict.outcome, Outcome::NotYet);
+}
+
+#[test]
 fn the_plant_of_the_look_alike_is_ruled_out() {
     let looks = read(&SIX, "two", "Ada", Level::Leader, 0);
     let verdict = judged(&sample::matrix(), &case(looks));

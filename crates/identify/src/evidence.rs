@@ -65,6 +65,9 @@ pub const AGREES: f64 = 0.5;
 pub const MISFIT: f64 = 0.02;
 /// So many agreeing groups outweigh one misfit that no sheet calls for.
 pub const OUTWEIGH: usize = 6;
+/// Two lengths of one plant of which one is more than so many times the other contradict each other: leaves of
+/// one plant differ, but a slip of the unit is ten times.
+pub const ONE_PLANT: f64 = 2.0;
 /// A deadly rival that still contributes this much to the bar calls for a second reading. A rank
 /// among the closest rivals would do the reverse of what is wanted: another rival, or a look less,
 /// would push the deadly one out of the closest few and lift the demand.

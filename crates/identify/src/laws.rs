@@ -223,7 +223,11 @@ fn alone(world: &World, look: usize) -> (Vec<f64>, bool) {
     let one = World { looks: vec![world.looks[look].clone()], ..world.clone() };
     with_trial(&judge, &one, |trial, testimonies| {
         let factors = trial.weigh(&testimonies[0]).unwrap().factors;
-        let misfit = crate::rules::misfit(trial, testimonies, &Default::default());
+        let misfit = crate::rules::misfit(
+            trial,
+            &crate::rules::heard(trial, testimonies),
+            &Default::default(),
+        );
         (factors.to_vec(), misfit.agreeing == 1)
     })
 }

@@ -5,6 +5,11 @@ use ground::{Fault, Finite, Organ, Place};
 use jiff::civil::DateTime;
 use serde::{Deserialize, Serialize};
 
+/// The longest that any part of a plant is, in millimetres: no tree grows beyond 130 m.
+///
+/// Koch et al. 2004, Nature 428:851.
+pub const LONGEST_MM: f64 = 130_000.0;
+
 /// One character seen, smelt, felt or measured on one plant in hand.
 #[derive(Clone, Debug, PartialEq, Eq, PartialOrd, Ord, Serialize, Deserialize)]
 pub struct Look {
@@ -164,8 +169,9 @@ fn fits(character: &Character, seen: &Seen, at: Place) -> Result<(), Fault> {
         (Kind::States(known), Seen::State(_) | Seen::OneOf(_)) => known_states(known, seen, at),
         (Kind::Length, Seen::Measured { low, high }) => {
             let ordered = Finite::ZERO < *low && low <= high;
+            let can_be = ordered && high.get() <= LONGEST_MM;
             let written = format!("{low} to {high}");
-            if ordered { Ok(()) } else { Err(Fault::new("identify-measured", at, written)) }
+            if can_be { Ok(()) } else { Err(Fault::new("identify-measured", at, written)) }
         }
         (Kind::Count, Seen::Counted(_)) => Ok(()),
         _ => Err(Fault::new("identify-look-kind", at, &character.id)),
@@ -215,5 +221,18 @@ mod tests {
         for (character, seen, wanted) in cases {
             assert_eq!(code(character, seen).as_deref(), Some(wanted));
         }
+    }
+
+    #[test]
+    fn no_part_of_a_plant_is_longer_than_the_tallest_tree() {
+        let length = Character { kind: Kind::Length, ..sample::character("long", &[]) };
+        let code = |mm| {
+            let end = Finite::new(mm).unwrap();
+            let measured = Seen::Measured { low: end, high: end };
+            fits(&length, &measured, Place::default()).err().map(|fault| fault.code)
+        };
+        assert_eq!(code(100_000.0), None);
+        assert_eq!(code(3_000_000.0).as_deref(), Some("identify-measured"));
+        assert_eq!(code(0.0).as_deref(), Some("identify-measured"));
     }
 }

@@ -5,7 +5,8 @@ use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
 use crate::offer::{Means, Offers};
 use crate::rules::{
-    Denial, calling_twice, deadly, denial, denials_wanted, strong, tells, told_apart,
+    Denial, Heard, calling_twice, deadly, denial, denials_wanted, heard, of, strong, tells_met,
+    told_apart,
 };
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
@@ -78,13 +79,14 @@ impl Judge<'_> {
 }
 
 fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
-    next_of(offers, testimonies, &Assessment::new(offers.trial, testimonies))
+    let heard = heard(offers.trial, testimonies);
+    next_of(offers, &heard, &Assessment::new(offers.trial, testimonies))
 }
 
 /// What to do after what was read, which was assessed before.
 pub(crate) fn next_of<'a>(
     offers: &Offers<'_, 'a>,
-    testimonies: &[Testimony],
+    heard: &[Heard<'_>],
     assessment: &Assessment<'a>,
 ) -> Next {
     let trial = offers.trial;
@@ -106,7 +108,7 @@ pub(crate) fn next_of<'a>(
         return Next::CannotSettle { why };
     }
     search.prune();
-    match search.again(assessment, testimonies) {
+    match search.again(assessment, heard) {
         Ok(again) => Next::Look(Plan { again, ..search.plan(assessment) }),
         Err(why) => Next::CannotSettle { why: vec![why] },
     }
@@ -279,7 +281,7 @@ impl<'s, 'a> Search<'s, 'a> {
         for (_, column) in columns {
             let without = self.scales.without(column);
             let needless = twins(&without, self.trial.allowed).is_some()
-                && tells(&without).iter().all(|tells| tells.met)
+                && tells_met(&without)
                 && self.denies_no_less(&without);
             if needless && !self.fixed.contains(&column) {
                 self.scales = without;
@@ -325,11 +327,7 @@ impl<'s, 'a> Search<'s, 'a> {
     ///
     /// Never a smell: the second one favours nothing. And every must-look character of which one
     /// reader alone was in doubt.
-    fn again(
-        &self,
-        assessment: &Assessment<'_>,
-        testimonies: &[Testimony],
-    ) -> Result<Vec<String>, Text> {
+    fn again(&self, assessment: &Assessment<'_>, heard: &[Heard<'_>]) -> Result<Vec<String>, Text> {
         let doubtful =
             assessment.must_looks.iter().filter(|must| must.state == MustLookState::Doubtful);
         let column = |must: &MustLook| self.trial.judge.matrix().column(&must.character);
@@ -338,9 +336,9 @@ impl<'s, 'a> Search<'s, 'a> {
             let Some(rival) = self.trial.rivals.get(at) else {
                 continue;
             };
-            let read = |column| testimonies.iter().find(|t| t.column == column);
-            let twice =
-                |w: &Weighed<'_>| read(w.column).is_some_and(|t| self.trial.twice(t, rival));
+            let twice = |w: &Weighed<'_>| {
+                of(heard, w.column).is_some_and(|h| self.trial.twice(h.testimony, rival))
+            };
             let free = |w: &Weighed<'_>| again.contains(&w.column) || twice(w);
             let cost = |w: &Weighed<'_>| if free(w) { 0 } else { w.character.seconds };
             let mut could = strong(&self.scales, at);

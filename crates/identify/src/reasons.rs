@@ -1,6 +1,8 @@
 //! The reasons of a verdict, as messages.
 
 use crate::assess::Assessment;
+use crate::contrary::contradictions;
+use crate::testimony::Testimony;
 use crate::verdict::{Determination, Outcome};
 use crate::weighing::Trial;
 use crate::{Case, MustLookState, RivalKind, evidence};
@@ -9,7 +11,7 @@ use ground::{Arg, Text};
 /// Every reason, in the order of the rules.
 pub(crate) fn all(
     outcome: &Outcome,
-    trial: &Trial<'_>,
+    (trial, testimonies): (&Trial<'_>, &[Testimony]),
     assessment: &Assessment<'_>,
     case: &Case,
 ) -> Vec<Text> {
@@ -17,6 +19,7 @@ pub(crate) fn all(
     if !outcome.is_determined() {
         reasons.extend(open(trial, assessment, case));
     }
+    reasons.extend(contradictions(trial.judge, testimonies));
     if case.left_out() > 0 {
         reasons.push(Text::new("identify-looks-of-another-day").with("count", case.left_out()));
     }

@@ -29,11 +29,26 @@ pub(crate) struct Rival {
     pub(crate) named: bool,
     /// Harm times prior, both relative to the target.
     pub(crate) weight: f64,
-    /// Its row, when it is a taxon of the table.
     row: Option<usize>,
 }
 
 impl Rival {
+    /// A look-alike that the target's sheet names and that has no sheet.
+    pub(crate) fn without_sheet(name: &str) -> Self {
+        Self {
+            name: name.to_owned(),
+            kind: RivalKind::NoSheet,
+            named: true,
+            weight: evidence::WEIGHT_DEADLY,
+            row: None,
+        }
+    }
+
+    /// Its row, when it is a taxon of the table.
+    pub(crate) fn row(&self) -> Option<usize> {
+        self.row
+    }
+
     /// What it shows of a character, where that is known.
     pub(crate) fn shown<'a>(
         &self,
@@ -112,13 +127,7 @@ fn listed(target: &Taxon, row: usize, other: &Taxon, region: Option<Region>) -> 
 fn without_sheet<'a>(judge: &'a Judge<'_>, taxon: &'a Taxon) -> impl Iterator<Item = Rival> + 'a {
     let missing =
         taxon.look_alikes.iter().filter(|alike| judge.matrix().row(&alike.name).is_none());
-    missing.map(|alike| Rival {
-        name: alike.name.clone(),
-        kind: RivalKind::NoSheet,
-        named: true,
-        weight: evidence::WEIGHT_DEADLY,
-        row: None,
-    })
+    missing.map(|alike| Rival::without_sheet(&alike.name))
 }
 
 fn cousin(taxon: &Taxon) -> Rival {

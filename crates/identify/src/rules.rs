@@ -8,6 +8,7 @@ use crate::{Character, Seen, evidence};
 use ground::{Finite, Harm};
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
+use std::rc::Rc;
 
 /// What tells the target from one dangerous look-alike, as far as it was looked at.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -109,6 +110,12 @@ pub(crate) fn tells(scales: &Scales<'_>) -> Vec<Tells> {
     calling.map(|(at, rival)| tells_against(scales, at, rival)).collect()
 }
 
+/// Whether they are enough against every one.
+pub(crate) fn tells_met(scales: &Scales<'_>) -> bool {
+    let calling = scales.rivals.iter().enumerate().filter(|(_, rival)| rival.wants_tells());
+    calling.into_iter().all(|(at, _)| told_apart(&strong(scales, at), true))
+}
+
 fn tells_against(scales: &Scales<'_>, at: usize, rival: &Rival) -> Tells {
     let mut strong = strong(scales, at);
     let met = told_apart(&strong, true);
@@ -172,14 +179,13 @@ pub(crate) fn calling_twice(scales: &Scales<'_>) -> Vec<usize> {
 /// characters that were read twice would by themselves tell the two apart.
 pub(crate) fn second_reading(
     trial: &Trial<'_>,
-    testimonies: &[Testimony],
+    heard: &[Heard<'_>],
     scales: &Scales<'_>,
 ) -> Vec<SecondReading> {
     let one = |at: usize| {
         let rival = scales.rivals.get(at)?;
-        let read = |column| testimonies.iter().find(|testimony| testimony.column == column);
         let mut twice = strong(scales, at);
-        twice.retain(|weighed| read(weighed.column).is_some_and(|t| trial.twice(t, rival)));
+        twice.retain(|w| of(heard, w.column).is_some_and(|h| trial.twice(h.testimony, rival)));
         Some(SecondReading { against: rival.name.clone(), had: told_apart(&twice, rival.named) })
     };
     calling_twice(scales).into_iter().filter_map(one).collect()
@@ -207,14 +213,14 @@ pub(crate) fn must_look(trial: &Trial<'_>) -> BTreeSet<String> {
 /// How far each of these has been looked at.
 pub(crate) fn must_look_states(
     trial: &Trial<'_>,
-    testimonies: &[Testimony],
+    heard: &[Heard<'_>],
     must: &BTreeSet<String>,
 ) -> Vec<MustLook> {
     let state = |character: &String| {
         let column = trial.judge.matrix().column(character);
         let said = column.and_then(|column| known(trial, column));
-        let read = testimonies.iter().find(|t| Some(t.column) == column);
-        let fits = read.map(|testimony| fits(trial, testimony)).unwrap_or_default();
+        let read = column.and_then(|column| of(heard, column));
+        let fits = read.map(|heard| &*heard.fits).unwrap_or_default();
         match said {
             None => MustLookState::NotKnown,
             Some(_) if fits.is_empty() => MustLookState::Open,
@@ -222,7 +228,7 @@ pub(crate) fn must_look_states(
                 MustLookState::Done
             }
             Some(_) if fits.contains(&Fit::Misfits) => MustLookState::Contrary,
-            Some(_) if read.is_some_and(|t| t.readers() < 2) => MustLookState::Doubtful,
+            Some(_) if read.is_some_and(|h| h.testimony.readers() < 2) => MustLookState::Doubtful,
             Some(_) => MustLookState::Contrary,
         }
     };
@@ -237,9 +243,27 @@ pub(crate) fn known<'a>(trial: &Trial<'a>, column: usize) -> Option<&'a Spectrum
     trial.judge.shown(trial.target, column).filter(|spectrum| spectrum.clears)
 }
 
+/// A testimony, and how each of its readings that says something fits the target.
+#[derive(Clone, Debug)]
+pub(crate) struct Heard<'t> {
+    pub(crate) testimony: &'t Testimony,
+    pub(crate) fits: Rc<[Fit]>,
+}
+
+/// All testimonies, with how they fit.
+pub(crate) fn heard<'t>(trial: &Trial<'_>, testimonies: &'t [Testimony]) -> Vec<Heard<'t>> {
+    let one = |testimony| Heard { testimony, fits: fits(trial, testimony).into() };
+    testimonies.iter().map(one).collect()
+}
+
+/// What was heard of a character.
+pub(crate) fn of<'h, 't>(heard: &'h [Heard<'t>], column: usize) -> Option<&'h Heard<'t>> {
+    heard.iter().find(|heard| heard.testimony.column == column)
+}
+
 /// How a reading fits the target. From the worst to the best.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
-enum Fit {
+pub(crate) enum Fit {
     /// The target hardly ever shows it.
     Misfits,
     /// The target shows it, but shows something else far more.
@@ -249,21 +273,17 @@ enum Fit {
 }
 
 /// How well the readings fit the target, group by group.
-pub(crate) fn misfit(
-    trial: &Trial<'_>,
-    testimonies: &[Testimony],
-    must: &BTreeSet<String>,
-) -> Misfit {
+pub(crate) fn misfit(trial: &Trial<'_>, heard: &[Heard<'_>], must: &BTreeSet<String>) -> Misfit {
     let mut groups: BTreeMap<&str, Fit> = BTreeMap::new();
     let mut misfit = Misfit::default();
-    for testimony in testimonies {
+    for Heard { testimony, fits } in heard {
         let Some(character) = trial.judge.character(testimony.column) else {
             continue;
         };
-        for fit in fits(trial, testimony) {
-            let worst = groups.entry(&character.group).or_insert(fit);
-            *worst = fit.min(*worst);
-            if fit == Fit::Misfits && must.contains(&character.id) {
+        for fit in fits.iter() {
+            let worst = groups.entry(&character.group).or_insert(*fit);
+            *worst = (*fit).min(*worst);
+            if *fit == Fit::Misfits && must.contains(&character.id) {
                 misfit.must_look.push(character.id.clone());
             }
         }
@@ -276,7 +296,7 @@ pub(crate) fn misfit(
 }
 
 /// How each reading of a testimony that says something fits the target.
-fn fits(trial: &Trial<'_>, testimony: &Testimony) -> Vec<Fit> {
+pub(crate) fn fits(trial: &Trial<'_>, testimony: &Testimony) -> Vec<Fit> {
     let character = trial.judge.character(testimony.column);
     let spectrum = trial.judge.shown(trial.target, testimony.column);
     let Some((character, spectrum)) = character.zip(spectrum) else {

@@ -137,7 +137,7 @@ impl Judge<'_> {
                 specimen: case.specimen.clone(),
                 place: case.place.clone(),
                 day: case.day,
-                reasons: reasons::all(&outcome, trial, &assessment, case),
+                reasons: reasons::all(&outcome, (trial, testimonies), &assessment, case),
                 bar: bar(trial, &assessment),
                 posterior: likeliest(posterior),
                 working: working::bar(trial, &assessment.scales, testimonies),

@@ -10,8 +10,6 @@ type Order = (&'static str, &'static [&'static str]);
 /// Labels of every height that is sold but those of a plan, and the smallest that may be.
 const ORDERS: &[Order] = &[
     ("spring-letter", &["plan", "demo/spring-day.toml", "--paper", "letter"]),
-    ("spring-large", &["plan", "demo/spring-day.toml", "--large"]),
-    ("autumn-letter", &["plan", "demo/autumn-day.toml", "--paper", "letter"]),
     ("autumn-large", &["plan", "demo/autumn-day.toml", "--large"]),
     ("sheets", &["sheet", "Sambucus nigra", "ramsons"]),
     ("labels-63.5x38.1", &["label", "demo/spring-day.toml", "--size", "63.5x38.1"]),

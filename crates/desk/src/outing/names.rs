@@ -5,7 +5,7 @@ use super::shape::OutingFile;
 use ground::{Arg, Harm, Length};
 use harvest::Purpose;
 use herbal::Herbal;
-use identify::Kind;
+use identify::{Kind, LONGEST_MM};
 use journal::Saw;
 use std::collections::BTreeMap;
 use toml::Spanned;
@@ -133,7 +133,7 @@ impl Names<'_> {
             (toml::Value::String(word), _) if word == "?" => Some(Saw::CannotTell),
             (toml::Value::String(word), _) if word == "not-there" => Some(Saw::NotThere),
             (_, Kind::Length) => {
-                let amount = row.amount("saw", &written, ground::Dimension::Length, 1e6)?;
+                let amount = row.amount("saw", &written, ground::Dimension::Length, LONGEST_MM)?;
                 Some(Saw::Length(Length::from_mm(amount.low), Length::from_mm(amount.high)))
             }
             (toml::Value::Integer(count), Kind::Count) if u32::try_from(*count).is_ok() => {

@@ -3,10 +3,7 @@
 use crate::outing::{Cell, nearest};
 use ground::{Dimension, Fault, Place, Spoken};
 use herbal::Term;
-use identify::{Kind, State};
-
-/// The longest that a plant in hand is, in millimetres: a kilometre.
-const LONGEST_MM: f64 = 1e6;
+use identify::{Kind, LONGEST_MM, State};
 
 /// A line.
 #[derive(Debug, PartialEq, Eq)]

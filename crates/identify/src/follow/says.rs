@@ -1,23 +1,20 @@
 //! What somebody says who has a plant before them.
 
-use super::World;
+use super::{Truth, World};
 use crate::reports::{Reports, reports_of};
-use crate::spectrum::typical;
+use crate::spectrum::{typical, weights};
+use crate::testimony::Reading;
 use crate::weighing::{Trial, visible};
 use crate::{Character, Kind, Level, Seen, Sense, evidence};
 use ground::Organ;
+use jiff::civil::DateTime;
 use std::collections::HashMap;
 use std::rc::Rc;
 
-/// What a plant is, and in which world.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
-pub(super) struct Truth {
-    pub(super) row: usize,
-    pub(super) world: World,
-}
+const READERS: [&str; 2] = ["A", "B"];
 
 /// An answer on the way: which of the answers to a character, or that the organ is not there.
-#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub(super) struct Step {
     pub(super) column: usize,
     pub(super) reader: usize,
@@ -34,19 +31,19 @@ pub(super) struct Column {
     doubled: Vec<Vec<f64>>,
 }
 
-pub(super) struct Says<'t, 'a> {
-    trial: &'t Trial<'a>,
+pub(super) struct Says<'s> {
+    trial: Trial<'s>,
     level: Level,
     columns: Vec<Option<Column>>,
     /// What is said of a character that was not read before: by truth, column and reader.
     fresh: HashMap<(Truth, usize, usize), Rc<[f64]>>,
 }
 
-impl<'t, 'a> Says<'t, 'a> {
-    pub(super) fn new(trial: &'t Trial<'a>, level: Level) -> Self {
+impl<'s> Says<'s> {
+    pub(super) fn new(trial: &Trial<'s>, level: Level) -> Self {
         let columns = 0..trial.judge.characters().len();
         let columns = columns.map(|column| Column::new(trial, column, level)).collect();
-        Self { trial, level, columns, fresh: HashMap::new() }
+        Self { trial: *trial, level, columns, fresh: HashMap::new() }
     }
 
     pub(super) fn column(&self, column: usize) -> Option<&Column> {
@@ -72,7 +69,47 @@ impl<'t, 'a> Says<'t, 'a> {
         chances
     }
 
-    fn worked_out(&self, path: &[Step], truth: Truth, (at, reader): (usize, usize)) -> Vec<f64> {
+    /// How likely either reader says one of these of a character.
+    pub(super) fn either(&self, truth: Truth, column: usize, these: &[bool]) -> f64 {
+        let first = self.worked_out(&[], truth, (column, 0));
+        let sum = |chances: &[f64], these: &[bool]| -> f64 {
+            chances.iter().zip(these).filter(|(_, is)| **is).map(|(chance, _)| chance).sum()
+        };
+        let missed =
+            first.iter().zip(these).enumerate().filter(|(_, (chance, is))| !**is && **chance > 0.0);
+        let later = missed.map(|(answer, (chance, _))| {
+            let step = Step { column, reader: 0, answer: Some(answer) };
+            chance * sum(&self.worked_out(&[step], truth, (column, 1)), these)
+        });
+        sum(&first, these) + later.sum::<f64>()
+    }
+
+    /// An answer as the program is told of it.
+    pub(super) fn reading(&self, step: &Step, tainted: bool) -> Option<Reading> {
+        let character = self.trial.judge.character(step.column)?;
+        let said = &self.column(step.column)?.said;
+        let seen = step.answer.and_then(|answer| said.get(answer)).unwrap_or(&Seen::NotThere);
+        Some(Reading {
+            reader: (*READERS.get(step.reader)?).to_owned(),
+            level: self.level,
+            time: DateTime::constant(1, 1, 1, 0, 0, 0, 0),
+            blind: true,
+            seen: seen.clone(),
+            weights: weights(character, seen, self.misread(character)),
+            tainted,
+        })
+    }
+
+    /// As [`Says::chances`], not remembered.
+    pub(super) fn worked_out(
+        &self,
+        path: &[Step],
+        truth: Truth,
+        (at, reader): (usize, usize),
+    ) -> Vec<f64> {
+        if truth.world == World::Mixed {
+            return self.mixed(truth, (at, reader));
+        }
         let judge = self.trial.judge;
         let known = judge.character(at).zip(judge.taxon(truth.row)).zip(self.column(at));
         let Some(((character, taxon), column)) = known else { return Vec::new() };
@@ -113,6 +150,13 @@ impl<'t, 'a> Says<'t, 'a> {
             *chance = shares.iter().enumerate().map(say).sum::<f64>() / total;
         }
         chances
+    }
+
+    /// Every reading takes another piece, one of the plant or one of the target, whatever was read of others.
+    fn mixed(&self, truth: Truth, asked: (usize, usize)) -> Vec<f64> {
+        let of = |row| self.worked_out(&[], Truth { row, world: World::AsTold }, asked);
+        let both = of(truth.row).into_iter().zip(of(self.trial.target));
+        both.map(|(one, other)| 0.5 * (one + other)).collect()
     }
 
     /// The probability that a reader says this before a true rung.
@@ -156,7 +200,7 @@ impl<'t, 'a> Says<'t, 'a> {
         both.zip(on).is_some_and(|((own, other), on)| own.chance(on) > other.chance(on))
     }
 
-    pub(super) fn misread(&self, character: &Character) -> f64 {
+    fn misread(&self, character: &Character) -> f64 {
         self.level.misread(character.organ)
     }
 }

@@ -19,6 +19,7 @@ identify-looks-of-another-day = { $count ->
    *[other] { $count } looks were made on another day and are left out.
  }
 identify-out-of-season = { $taxon } does not show this in { $month }, so that it speaks against the plant at most, never for it: { $characters }.
+identify-contradict = { $character }: { $first } read { $one }, { $second } read { $other }. Both cannot be right: look again.
 identify-rivals-in-the-way = It could still be { $rivals }.
 identify-unlisted-relative = an unlisted relative of { $taxon }
 identify-no-sheet = { $look_alike } is named as a look-alike and has no sheet: it cannot be set aside.
@@ -152,9 +153,9 @@ fault-identify-look-kind = What was seen does not fit the character { $got }.
 fault-identify-no-state-named = A look names no state.
     .want = At least one state.
     .mend = Name what was seen, or say that it cannot be told.
-fault-identify-measured = This is no length: { $got } mm.
-    .want = Two lengths above nothing, the shorter first.
-    .mend = Mend the numbers.
+fault-identify-measured = This is not the length of any part of a plant: { $got } mm.
+    .want = Two lengths above nothing and up to 130 m, the shorter first: no plant is longer.
+    .mend = See whether numbers and unit are the right ones.
 fault-identify-weight = { $got } cannot be the weight of a plant.
     .want = A number not below nothing.
     .mend = Mend the number.

@@ -1,0 +1,208 @@
+//! How often something harmful ends as determined for a plant that is gathered: of every pair, in every month in
+//! which something of the plant is there, for readers of every level, as told and in worse worlds.
+//!
+//! Prints the worst pair of each as figures: name, value and unit with tabs between. With a folder it writes there
+//! the worst of every plant and month, as CSV; with the name of a plant after it, of that plant alone.
+
+mod kit;
+
+use ground::Harm;
+use identify::follow::{End, Setting, World};
+use identify::{Judge, Level};
+use kit::Outing;
+use std::collections::BTreeMap;
+use std::error::Error;
+use std::io::{self, Write};
+use std::path::PathBuf;
+use std::{env, fs};
+
+/// Worlds that are followed together.
+struct Together {
+    worlds: &'static [World],
+    /// Ways less likely than this are not followed, and so many sets of answers at most: frozen before the figures
+    /// were taken. What is cut counts as determined.
+    least: f64,
+    most: usize,
+    /// Once more where the goal is neither met nor missed.
+    most_again: usize,
+}
+
+/// As told the goal lies lower, so that less likely ways are followed; of a mixed handful every other piece is the
+/// plant that is sought, and most ways stay likely for long.
+const FOLLOWED: [Together; 4] = [
+    Together { worlds: &[World::AsTold], least: 1e-9, most: 4_000, most_again: 12_000 },
+    Together {
+        worlds: &[
+            World::Doubled,
+            World::Together,
+            World::OneBelieves,
+            World::BothBelieve,
+            World::Lingering,
+            World::HalfThere,
+            World::OtherHalfThere,
+        ],
+        least: 1e-8,
+        most: 4_000,
+        most_again: 12_000,
+    },
+    Together { worlds: &[World::Unlisted], least: 1e-7, most: 1_000, most_again: 0 },
+    Together { worlds: &[World::Mixed], least: 1e-6, most: 1_000, most_again: 0 },
+];
+
+/// The worst of one plant in one month.
+struct Worst {
+    plant: String,
+    month: i8,
+    level: &'static str,
+    world: String,
+    harm: Harm,
+    end: End,
+}
+
+/// What is asked for: one in so many.
+fn goal(level: &str, world: &str) -> f64 {
+    match (world, level) {
+        ("as told", "public") => 1e-5,
+        ("as told", _) => 1e-6,
+        _ => 1e-4,
+    }
+}
+
+fn word(world: World, reckoned: bool) -> &'static str {
+    match world {
+        World::AsTold => "as told",
+        World::Doubled => "misread twice as often",
+        World::Together => "misread together",
+        World::OneBelieves => "one believes",
+        World::BothBelieve => "both believe",
+        World::Lingering => "lingering smell",
+        World::HalfThere | World::OtherHalfThere => "half the organs",
+        World::Unlisted if reckoned => "no sheet",
+        World::Unlisted => "wrong region",
+        World::Mixed => "mixed handful",
+    }
+}
+
+fn main() -> Result<(), Box<dyn Error>> {
+    let mut args = env::args().skip(1);
+    let folder = args.next().map(PathBuf::from);
+    let herbal = herbal_data::herbal();
+    let judge = Judge::new(herbal.flora.matrix().map_err(|faults| faults.to_string())?);
+    let outings = kit::outings(&herbal, args.next().as_deref());
+    let jobs: Vec<(Outing<'_>, &str, Level)> = outings
+        .iter()
+        .flat_map(|outing| Level::NAMED.map(|(word, level)| (*outing, word, level)))
+        .collect();
+    let found =
+        kit::on_all_cores(&jobs, |(outing, word, level)| worst(&judge, outing, (word, *level)));
+    let all: Vec<Worst> = found.into_iter().flatten().collect();
+    if let Some(folder) = folder {
+        fs::write(folder.join("confusion.csv"), csv(&all))?;
+    }
+    say(&all, &mut io::stdout())?;
+    Ok(())
+}
+
+/// The worst harmful plant and the worst deadly one, in each world.
+fn worst(
+    judge: &Judge<'_>,
+    outing: &Outing<'_>,
+    (level, how): (&'static str, Level),
+) -> Vec<Worst> {
+    let target = &outing.sheet.name;
+    let others = judge.matrix().taxa().iter();
+    let harmful: BTreeMap<&str, Harm> = others
+        .filter(|taxon| taxon.harm >= Harm::Harmful && taxon.name != *target)
+        .map(|taxon| (taxon.name.as_str(), taxon.harm))
+        .collect();
+    let ends = FOLLOWED.iter().flat_map(|together| {
+        let of = |world: &World| harmful.keys().map(|name| (*name, *world)).collect::<Vec<_>>();
+        let truths: Vec<_> = together.worlds.iter().flat_map(of).collect();
+        follow(judge, outing, (level, how), &truths, together)
+    });
+    let mut worst: BTreeMap<(&str, Harm), End> = BTreeMap::new();
+    for end in ends {
+        let harm = harmful.get(end.plant.as_str()).copied().unwrap_or(Harm::Unknown);
+        let grows = judge.matrix().taxa().iter().find(|taxon| taxon.name == end.plant);
+        let grows = grows.is_some_and(|taxon| {
+            taxon.regions.is_empty() || outing.region().is_none_or(|r| taxon.regions.contains(&r))
+        });
+        let key = (word(end.world, grows), harm);
+        if worst.get(&key).is_none_or(|known| known.at_most < end.at_most) {
+            worst.insert(key, end);
+        }
+    }
+    let one = |((world, harm), end): ((&str, Harm), End)| Worst {
+        plant: target.clone(),
+        month: i8::try_from(outing.month.number()).unwrap_or(0),
+        level,
+        world: world.to_owned(),
+        harm,
+        end,
+    };
+    worst.into_iter().map(one).collect()
+}
+
+/// What becomes of each, followed further where it is not known yet whether the goal is met.
+fn follow(
+    judge: &Judge<'_>,
+    outing: &Outing<'_>,
+    (level, how): (&str, Level),
+    truths: &[(&str, World)],
+    together: &Together,
+) -> Vec<End> {
+    let (day, region) = (outing.day(), outing.region());
+    let follow = |truths: &[(&str, World)], most| {
+        let setting = Setting { day, region, level: how, least: together.least, most };
+        let ends = judge.follow(&outing.sheet.name, truths, &setting);
+        ends.map_or_else(|_| Vec::new(), |ends| ends.ends)
+    };
+    let ends = follow(truths, together.most);
+    let is_open = |end: &&End| {
+        let goal = goal(level, word(end.world, true));
+        end.determined <= goal && goal < end.at_most
+    };
+    let open: Vec<_> = ends.iter().filter(is_open).map(|e| (e.plant.as_str(), e.world)).collect();
+    if open.is_empty() || together.most_again == 0 {
+        return ends;
+    }
+    let again = follow(&open, together.most_again);
+    let better =
+        |end: &End| again.iter().find(|a| (&a.plant, a.world) == (&end.plant, end.world)).cloned();
+    ends.iter().map(|end| better(end).unwrap_or_else(|| end.clone())).collect()
+}
+
+/// One line a plant, month, level and world, deadly plants and harmful ones apart.
+fn csv(all: &[Worst]) -> String {
+    let head = "plant,month,level,world,harm,rival,determined_at_least,determined_at_most\n";
+    let line = |w: &Worst| {
+        let Worst { plant, month, level, world, harm, end } = w;
+        let End { plant: rival, determined, at_most, .. } = end;
+        format!("{plant},{month},{level},{world},{harm:?},{rival},{determined:.3e},{at_most:.3e}\n")
+    };
+    all.iter().map(line).fold(head.to_owned(), |text, line| text + &line)
+}
+
+/// The worst pair of each level and world, deadly and harmful apart, and how many plant-months pass the goal.
+fn say(all: &[Worst], out: &mut impl Write) -> io::Result<()> {
+    let mut by: BTreeMap<(&str, &str, Harm), Vec<&Worst>> = BTreeMap::new();
+    for one in all {
+        by.entry((one.level, &one.world, one.harm)).or_default().push(one);
+    }
+    for ((level, world, harm), of) in by {
+        let Some(worst) = of.iter().max_by(|a, b| a.end.at_most.total_cmp(&b.end.at_most)) else {
+            continue;
+        };
+        let goal = goal(level, world);
+        let over = of.iter().filter(|one| one.end.at_most > goal).count();
+        let End { plant: rival, determined, at_most, .. } = &worst.end;
+        let (plant, month) = (&worst.plant, worst.month);
+        let name = format!("confusion-{harm:?}-{level}-{world}").to_lowercase().replace(' ', "-");
+        writeln!(
+            out,
+            "{name}\t{at_most:.1e}\tat most, {determined:.1e} at least: {rival} for {plant} in month {month} (goal {goal:.0e}); over it in {over} of {} plant-months",
+            of.len()
+        )?;
+    }
+    Ok(())
+}
