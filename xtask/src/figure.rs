@@ -22,30 +22,49 @@ impl fmt::Display for Figure {
 struct Gauge {
     name: &'static str,
     measure: fn(&House) -> Outcome<Vec<Figure>>,
+    /// Whether it takes so long that it is measured only when it is named.
+    named_only: bool,
+}
+
+impl Gauge {
+    const fn new(name: &'static str, measure: fn(&House) -> Outcome<Vec<Figure>>) -> Self {
+        Self { name, measure, named_only: false }
+    }
+
+    const fn when_named(self) -> Self {
+        Self { named_only: true, ..self }
+    }
+
+    fn is_asked_for(&self, names: &[&str]) -> bool {
+        names.contains(&self.name) || (names.is_empty() && !self.named_only)
+    }
 }
 
 const GAUGES: &[Gauge] = &[
-    Gauge { name: "draws", measure: numpy::figures },
-    Gauge { name: "looks", measure: numpy::looks },
-    Gauge { name: "tables", measure: numpy::tables },
-    Gauge { name: "parity", measure: parity::figures },
-    Gauge { name: "plan", measure: timed::plan },
-    Gauge { name: "labels", measure: timed::labels },
-    Gauge { name: "paper", measure: paper::figures },
-    Gauge { name: "size", measure: size::figures },
-    Gauge { name: "browser", measure: browser::figures },
-    Gauge { name: "typesetter", measure: paper::typesetter::figures },
-    Gauge { name: "reversal", measure: trials::reversal_figures },
-    Gauge { name: "fade", measure: trials::fade_figures },
-    Gauge { name: "facts", measure: trials::recall_figures },
-    Gauge { name: "planted", measure: trials::planted_figures },
-    Gauge { name: "readability", measure: |house| example(house, "page", "readability") },
+    Gauge::new("draws", numpy::figures),
+    Gauge::new("looks", numpy::looks),
+    Gauge::new("tables", numpy::tables),
+    Gauge::new("parity", parity::figures),
+    Gauge::new("plan", timed::plan),
+    Gauge::new("labels", timed::labels),
+    Gauge::new("paper", paper::figures),
+    Gauge::new("size", size::figures),
+    Gauge::new("browser", browser::figures),
+    Gauge::new("typesetter", paper::typesetter::figures),
+    Gauge::new("reversal", trials::reversal_figures),
+    Gauge::new("fade", trials::fade_figures),
+    Gauge::new("facts", trials::recall_figures),
+    Gauge::new("planted", trials::planted_figures),
+    Gauge::new("readability", |house| example(house, "page", "readability")),
+    Gauge::new("confusion", trials::confusion).when_named(),
+    Gauge::new("help", trials::help),
+    Gauge::new("strictness", trials::strictness).when_named(),
 ];
 
-/// Measures everything, or what is named. What cannot be measured is said in its line, and fails.
+/// Measures everything that does not take long, or what is named. What cannot be measured is said in its line, and fails.
 pub(crate) fn print(house: &House, names: &[&str]) -> Outcome {
     let (mut lines, mut missing) = (Vec::new(), 0);
-    for gauge in GAUGES.iter().filter(|gauge| names.is_empty() || names.contains(&gauge.name)) {
+    for gauge in GAUGES.iter().filter(|gauge| gauge.is_asked_for(names)) {
         match (gauge.measure)(house) {
             Ok(figures) => lines.extend(figures.iter().map(Figure::to_string)),
             Err(failure) => {

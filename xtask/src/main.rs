@@ -25,7 +25,7 @@ const USAGE: &str = "\
 cargo xtask demo              works out both outings: the evening before, then the day itself
 cargo xtask app               builds the app and serves it on this machine
 cargo xtask test [STEP…]      everything that is checked, or these steps only
-cargo xtask figures [NAME…]   measures and prints one line a figure
+cargo xtask figures [NAME…]   measures and prints one line a figure; confusion and strictness, which take long, when named
 cargo xtask browser           the app in a browser: every scenario, with an accessibility checker; some minutes
 cargo xtask screens           every screen of the app as a picture: phone, tablet and desk, day, dusk and contrast
 cargo xtask fade              blanks every answer of the demo in turn: no decision may get looser

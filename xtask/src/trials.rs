@@ -3,7 +3,7 @@
 //! Each program prints figures, among them how many trials it made and how many went wrong.
 
 use crate::figure::{self, Figure};
-use crate::house::{House, Outcome, say};
+use crate::house::{House, Outcome, Program, say};
 
 /// A program that tries a law on the demo.
 struct Law {
@@ -70,6 +70,30 @@ pub(crate) fn recall_figures(house: &House) -> Outcome<Vec<Figure>> {
 
 pub(crate) fn reversal_figures(house: &House) -> Outcome<Vec<Figure>> {
     REVERSAL.figures(house)
+}
+
+/// How often something harmful passes for what is gathered; the worst of each plant and month beside it.
+pub(crate) fn confusion(house: &House) -> Outcome<Vec<Figure>> {
+    of_all_plants(house, "confusion")
+}
+
+/// How many plants are settled, and in how many looks; what would mend the others beside it.
+pub(crate) fn help(house: &House) -> Outcome<Vec<Figure>> {
+    of_all_plants(house, "helpfulness")
+}
+
+/// What it costs to judge more strictly, with the curve beside it.
+pub(crate) fn strictness(house: &House) -> Outcome<Vec<Figure>> {
+    of_all_plants(house, "trade_off")
+}
+
+/// The figures of a program that goes through the whole herbal and leaves its table in a folder.
+fn of_all_plants(house: &House, name: &str) -> Outcome<Vec<Figure>> {
+    let program = house.program("herbal-data", Program::Example(name))?;
+    let folder = house.fresh(name)?;
+    let figures = figure::printed(house.command(program).arg(&folder))?;
+    say(format_args!("the table lies in {}", house.short(&folder)));
+    Ok(figures)
 }
 
 pub(crate) fn planted_figures(house: &House) -> Outcome<Vec<Figure>> {

@@ -8,7 +8,7 @@ mod kit;
 
 use ground::Harm;
 use identify::follow::{End, Setting, World};
-use identify::{Judge, Level};
+use identify::{Judge, Level, Strictness};
 use kit::Outing;
 use std::collections::BTreeMap;
 use std::error::Error;
@@ -153,7 +153,9 @@ fn follow(
 ) -> Vec<End> {
     let (day, region) = (outing.day(), outing.region());
     let follow = |truths: &[(&str, World)], most| {
-        let setting = Setting { day, region, level: how, least: together.least, most };
+        let strictness = Strictness::least();
+        let least = together.least;
+        let setting = Setting { day, region, level: how, strictness, least, most };
         let ends = judge.follow(&outing.sheet.name, truths, &setting);
         ends.map_or_else(|_| Vec::new(), |ends| ends.ends)
     };

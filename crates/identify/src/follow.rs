@@ -29,6 +29,8 @@ pub struct Setting {
     pub region: Option<Region>,
     /// How well both readers read, as the program is told.
     pub level: Level,
+    /// How strictly is judged.
+    pub strictness: Strictness,
     /// Ways less likely than this, whatever the plant, are not followed.
     pub least: f64,
     /// So many sets of answers are followed at most.
@@ -124,7 +126,7 @@ impl Judge<'_> {
             day: setting.day,
             region: setting.region,
             material: Material::Living,
-            strictness: Strictness::least(),
+            strictness: setting.strictness,
             looks: Vec::new(),
         };
         let truth = |(plant, world): &(&str, World)| {

@@ -1,44 +1,32 @@
 //! Every plant that is gathered, in every month in which something of it is there.
 
-use ground::{Month, Part, Region};
+use ground::{Month, Region};
 use herbal::Sheet;
 use jiff::civil::{Date, date};
-use std::collections::BTreeSet;
 use std::iter;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 /// A plant that is gathered, in one month.
 #[derive(Clone, Copy)]
-pub struct Outing<'h> {
-    pub sheet: &'h Sheet,
-    pub month: Month,
+pub(crate) struct Outing<'h> {
+    pub(crate) sheet: &'h Sheet,
+    pub(crate) month: Month,
 }
 
 impl Outing<'_> {
-    pub fn day(&self) -> Date {
+    pub(crate) fn day(&self) -> Date {
         date(2027, i8::try_from(self.month.number()).unwrap_or(1), 15)
     }
 
-    /// The parts that are gathered in that month.
-    pub fn parts(&self) -> BTreeSet<Part> {
-        let gathered = self.sheet.gathered_for.iter().map(|gathered| gathered.part);
-        gathered.filter(|part| self.is_there(*part)).collect()
-    }
-
-    /// Whether a part is there.
-    pub fn is_there(&self, part: Part) -> bool {
-        self.sheet.months.get(&part).is_some_and(|season| season.contains(self.month))
-    }
-
     /// The region in which the sheet says that it grows, the first of several.
-    pub fn region(&self) -> Option<Region> {
+    pub(crate) fn region(&self) -> Option<Region> {
         self.sheet.regions.first().copied()
     }
 }
 
 /// All of them; of one plant where it is named.
-pub fn outings<'h>(herbal: &'h herbal::Herbal, only: Option<&str>) -> Vec<Outing<'h>> {
+pub(crate) fn outings<'h>(herbal: &'h herbal::Herbal, only: Option<&str>) -> Vec<Outing<'h>> {
     let gathered = herbal.flora.sheets().filter(|sheet| sheet.is_gathered());
     let gathered = gathered.filter(|sheet| only.is_none_or(|only| sheet.name == only));
     let months = gathered.flat_map(|sheet| Month::all().map(move |month| Outing { sheet, month }));
@@ -46,7 +34,7 @@ pub fn outings<'h>(herbal: &'h herbal::Herbal, only: Option<&str>) -> Vec<Outing
 }
 
 /// Does the work on each, on every core; in the order of the work.
-pub fn on_all_cores<T: Sync, R: Send>(all: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+pub(crate) fn on_all_cores<T: Sync, R: Send>(all: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
     let next = AtomicUsize::new(0);
     let take = || {
         let at = next.fetch_add(1, Ordering::Relaxed);

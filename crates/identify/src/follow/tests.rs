@@ -1,13 +1,20 @@
 use super::*;
 use crate::cases::{TARGET, case};
 use crate::reports::reports_of;
-use crate::{Look, Next, Reader, sample};
+use crate::{Look, Next, Reader, Strictness, sample};
 use jiff::civil::date;
 
 const CROCUS: &str = "Colchicum autumnale";
 
 fn setting(level: Level, least: f64) -> Setting {
-    Setting { day: date(2026, 5, 1), region: None, level, least, most: usize::MAX }
+    Setting {
+        day: date(2026, 5, 1),
+        region: None,
+        level,
+        strictness: Strictness::least(),
+        least,
+        most: usize::MAX,
+    }
 }
 
 fn end(plant: &str, world: World, setting: &Setting) -> End {
@@ -141,4 +148,14 @@ fn a_plant_that_the_program_does_not_reckon_with_passes_more_often() {
     let mint = |world| end("Mentha pulegium", world, &setting).determined;
     assert!(mint(World::Unlisted) >= mint(World::AsTold));
     assert!(mint(World::Mixed) > mint(World::AsTold));
+}
+
+#[test]
+fn whoever_judges_more_strictly_lets_less_pass() {
+    let least = setting(Level::Public, 0.0);
+    let strict = Setting { strictness: Strictness::times(1e3).unwrap(), ..least.clone() };
+    for world in [World::AsTold, World::BothBelieve] {
+        let passes = |setting| end(CROCUS, world, setting).determined;
+        assert!(passes(&strict) < passes(&least), "{world:?}");
+    }
 }
