@@ -93,7 +93,7 @@ fn ids(verdict: &Verdict) -> Vec<&str> {
 fn a_typical_plant_read_by_two_is_determined_for_the_day() {
     let verdict = judged(&sample::matrix(), &case(typical()));
     assert_eq!(verdict.outcome, species());
-    assert_eq!(ids(&verdict), ["determined", "lapses"]);
+    assert_eq!(ids(&verdict), ["determined", "told-apart", "lapses"]);
     assert!(verdict.bar.left <= verdict.bar.allowed);
     assert!(verdict.posterior[0].taxon.as_deref() == Some(TARGET));
 }

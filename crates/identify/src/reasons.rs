@@ -2,11 +2,15 @@
 
 use crate::assess::Assessment;
 use crate::contrary::contradictions;
+use crate::rival::Rival;
 use crate::testimony::Testimony;
 use crate::verdict::{Determination, Outcome};
 use crate::weighing::Trial;
 use crate::{Case, MustLookState, RivalKind, evidence};
 use ground::{Arg, Text};
+
+/// As many characters are named that tell it from a look-alike.
+const TOLD_BY: usize = 4;
 
 /// Every reason, in the order of the rules.
 pub(crate) fn all(
@@ -16,7 +20,9 @@ pub(crate) fn all(
     case: &Case,
 ) -> Vec<Text> {
     let mut reasons = vec![headline(outcome, trial)];
-    if !outcome.is_determined() {
+    if outcome.is_determined() {
+        reasons.extend(told_apart(assessment));
+    } else {
         reasons.extend(open(trial, assessment, case));
     }
     reasons.extend(contradictions(trial.judge, testimonies));
@@ -55,6 +61,17 @@ fn headline(outcome: &Outcome, trial: &Trial<'_>) -> Text {
     }
 }
 
+/// What tells it from each dangerous look-alike, the strongest first.
+fn told_apart<'a>(assessment: &'a Assessment<'_>) -> impl Iterator<Item = Text> + 'a {
+    assessment.tells.iter().map(|tells| {
+        let strongest = tells.characters.iter().take(TOLD_BY);
+        let strongest: Vec<Arg> = strongest.map(|tell| tell.character.as_str().into()).collect();
+        Text::new("identify-told-apart")
+            .taxon("look_alike", &tells.look_alike)
+            .with("characters", strongest)
+    })
+}
+
 /// What was read of organs that the plant does not show in that month: it counts only against it.
 fn out_of_season(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Option<Text> {
     let weighed = assessment.scales.weighed();
@@ -87,9 +104,15 @@ fn open<'a>(
     material.into_iter().chain(none).chain(bar).chain(sheets).chain(beside)
 }
 
+/// What it could still be: the look-alikes that a sheet names first, as anybody who knows the plant would, then
+/// whatever weighs most.
 fn bar(assessment: &Assessment<'_>) -> Text {
     let mut heavy: Vec<_> = assessment.scales.contributions().collect();
-    heavy.sort_by(|a, b| b.1.total_cmp(&a.1).then_with(|| a.0.name.cmp(&b.0.name)));
+    let feared = |(rival, part): &(&Rival, f64)| rival.named && *part > assessment.allowed;
+    heavy.sort_by(|a, b| {
+        let weight = feared(b).cmp(&feared(a)).then_with(|| b.1.total_cmp(&a.1));
+        weight.then_with(|| a.0.name.cmp(&b.0.name))
+    });
     let name = |kind: RivalKind, name: &str| match kind {
         RivalKind::Cousin => {
             Arg::Text(Text::new("identify-unlisted-relative").taxon("taxon", name))

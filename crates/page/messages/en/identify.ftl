@@ -5,8 +5,9 @@
 
 identify-determined = Determined: { $taxon }.
 identify-determined-or-alike = Determined: { $taxon }, or a close relative of the same use and harm.
-identify-determined-aggregate = Determined: { $aggregate }. Its members share use and harm and need not be told apart.
+identify-determined-aggregate = Determined: { $aggregate }; its members share use and harm and need not be told apart.
 identify-or-harmless-twin = { $determined } It may also be { $twins }, which does no harm: the stricter cautions of both apply.
+identify-told-apart = Not { $look_alike }, as { $characters } show.
 identify-lapses = The verdict holds for this plant, at this place, until the end of { $day }.
 identify-not-yet = Not yet: { $taxon } is not settled.
 identify-ruled-out = Ruled out: this is not { $taxon }. It misfits, and something else is ten thousand times likelier.
