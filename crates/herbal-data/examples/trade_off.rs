@@ -122,7 +122,7 @@ fn drawn(points: &[Point]) -> Result<String, std::fmt::Error> {
     const HEIGHT: f64 = 420.0;
     let of = points.first().map_or(1, |point| point.of.max(1)) as f64;
     let x = |settled: usize| 80.0 + (WIDTH - 110.0) * settled as f64 / of;
-    let y = |chance: f64| 30.0 + (HEIGHT - 100.0) * (-chance.max(1e-14).log10() / 14.0);
+    let y = |chance: f64| 30.0 + (HEIGHT - 100.0) * (-libm::log10(chance.max(1e-14)) / 14.0);
     let mut svg = String::new();
     writeln!(
         svg,
@@ -134,7 +134,7 @@ fn drawn(points: &[Point]) -> Result<String, std::fmt::Error> {
     )?;
     writeln!(svg, "<rect width=\"{WIDTH}\" height=\"{HEIGHT}\" fill=\"#fff\"/>")?;
     for power in (0..=14).step_by(2) {
-        let at = y(10f64.powi(-power));
+        let at = y(libm::pow(10.0, -f64::from(power)));
         writeln!(
             svg,
             "<line x1=\"80\" x2=\"{:.0}\" y1=\"{at:.1}\" y2=\"{at:.1}\" stroke=\"#ddd\"/>",
