@@ -42,13 +42,14 @@ const RAMSONS: [(&str, &str); 11] = [
 ];
 
 /// What the first of them saw besides.
-const MORE: [(&str, &str); 6] = [
+const MORE: [(&str, &str); 7] = [
     ("crushed_smell", "garlic"),
     ("leaf_surface", "smooth"),
     ("leaf_type", "simple"),
     ("stem_interior", "solid"),
     ("leaf_width_mm", "46 mm"),
     ("leaf_length_mm", "7 in"),
+    ("petal_count", "6"),
 ];
 
 fn read(app: &mut App, to: &str, looks: &[(&str, &str)], now: DateTime) {
