@@ -13,13 +13,14 @@ struct Part {
     /// Whether a file belongs to it.
     holds: fn(&str) -> bool,
     goal: u64,
-    /// What was reached, and a little: it is lowered when less is reached, and raised for a reason only.
+    /// What was reached, and a little: it is lowered when less is reached, and raised for a reason only: the herbal
+    /// grows with every published cell and its source.
     ceiling: u64,
 }
 
 const PARTS: [Part; 2] = [
     Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1003 },
-    Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 300 },
+    Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 312 },
 ];
 
 fn is_herbal(file: &str) -> bool {
