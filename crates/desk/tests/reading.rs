@@ -222,7 +222,7 @@ fn whoever_was_shown_the_verdict_reads_no_second_time() {
 fn looks_of_another_day_are_told_and_asked_again() {
     let mut desk = Desk::of_ramsons();
     let first = desk.character().unwrap().to_owned();
-    desk.types(&["parallel"]);
+    desk.types(&["rosette"]);
     desk.world.now = date(2027, 4, 21).at(10, 0, 0, 0);
     desk.reads("Maren");
     assert_eq!(desk.told[1], Told::OtherDay { looks: 1 });
@@ -235,13 +235,13 @@ fn looks_of_another_day_are_told_and_asked_again() {
 fn an_answer_that_is_none_is_told_and_changes_nothing() {
     let mut desk = Desk::of_ramsons();
     let plain = desk.file.clone();
-    let states = herbal_data::herbal().flora.glossary.states("leaf_venation").len();
-    assert_eq!(desk.character(), Some("leaf_venation"));
+    let states = herbal_data::herbal().flora.glossary.states("leaf_arrangement").len();
+    assert_eq!(desk.character(), Some("leaf_arrangement"));
     let past = (states + 1).to_string();
     for none in ["0", &past, "-1", "1.5", "umbel", "18 mm", "1, 99", "\u{1b}[31m", "\"", "verdic"] {
         desk.types(&[none]);
         assert_eq!(desk.fault(), "answer-none-of-these", "{none}");
-        assert_eq!(desk.character(), Some("leaf_venation"), "{none}");
+        assert_eq!(desk.character(), Some("leaf_arrangement"), "{none}");
     }
     desk.types(&[""]);
     assert_eq!((desk.told.as_slice(), &desk.file), ([].as_slice(), &plain));
@@ -276,13 +276,13 @@ fn an_answer_that_is_none_is_told_and_changes_nothing() {
 #[test]
 fn answers_are_taken_by_number_by_word_and_several_at_once() {
     let herbal = herbal_data::herbal();
-    let states = herbal.flora.glossary.states("leaf_venation");
-    let says = herbal.flora.glossary.says("leaf_venation", "parallel").to_uppercase();
-    let number = 1 + states.iter().position(|state| state.id == "parallel").unwrap();
-    for said in ["parallel", "PARALLEL", &number.to_string(), &says] {
+    let states = herbal.flora.glossary.states("leaf_arrangement");
+    let says = herbal.flora.glossary.says("leaf_arrangement", "rosette").to_uppercase();
+    let number = 1 + states.iter().position(|state| state.id == "rosette").unwrap();
+    for said in ["rosette", "ROSETTE", &number.to_string(), &says] {
         let mut desk = Desk::of_ramsons();
         desk.types(&[said]);
-        assert!(desk.file.text.ends_with("leaf_venation = \"parallel\"\n"), "{said}");
+        assert!(desk.file.text.ends_with("leaf_arrangement = \"rosette\"\n"), "{said}");
     }
     for said in ["1, 3", "1|3", "1 or 3", "3,1,3"] {
         let mut desk = Desk::of_ramsons();
@@ -294,7 +294,7 @@ fn answers_are_taken_by_number_by_word_and_several_at_once() {
     }
     let mut desk = Desk::of_ramsons();
     desk.types(&["-"]);
-    assert!(desk.file.text.ends_with("leaf_venation = \"not-there\"\n"));
+    assert!(desk.file.text.ends_with("leaf_arrangement = \"not-there\"\n"));
 }
 
 #[test]
@@ -323,7 +323,7 @@ fn everything_is_taken_back_down_to_the_empty_file() {
     let mut desk = Desk::at("", date(2027, 4, 20).at(10, 0, 0, 0));
     let mut files = vec![desk.file.text.clone()];
     desk.take(None);
-    for line in ["ramsons", "Mill Wood", "europe", "Maren", "leader", "parallel", "?"] {
+    for line in ["ramsons", "Mill Wood", "europe", "Maren", "leader", "rosette", "?"] {
         desk.types(&[line]);
         files.push(desk.file.text.clone());
         // Another minute begins another table.
@@ -339,7 +339,7 @@ fn everything_is_taken_back_down_to_the_empty_file() {
 #[test]
 fn nobody_takes_back_what_another_said() {
     let mut desk = Desk::of_ramsons();
-    desk.types(&["parallel"]);
+    desk.types(&["rosette"]);
     desk.reads("Tobias");
     let before = desk.file.clone();
     desk.types(&["trained", "back"]);
@@ -369,7 +369,7 @@ fn a_file_at_fault_is_told_with_its_line() {
         ("[[reader]]\nname = \"M\"\nlevel = \"expert\"\n".to_owned(), "unknown-word", 3),
         (format!("{looks}saw = {{}}\n"), "no-such-name", 2),
         (format!("{maren}{looks}saw = {{ leaf_vein = \"x\" }}\n"), "no-such-character", 6),
-        (format!("{maren}{looks}saw = {{ leaf_venation = \"x\" }}\n"), "unknown-state", 6),
+        (format!("{maren}{looks}saw = {{ leaf_arrangement = \"x\" }}\n"), "unknown-state", 6),
     ];
     for (text, code, line) in cases {
         let (got, at) = fault(&text);
@@ -391,7 +391,7 @@ fn the_file_that_the_documentation_shows_is_one() {
 
 /// A file that somebody began by hand, in an order and a shape of their own.
 const BY_HAND: &str = "# Mill Wood, after the rain.\n\n[[looks]] # first\nreader = \"Maren\"\n\
-     at = 2027-04-20T10:00:00\nsaw = { leaf_venation = \"parallel\" } # held to the light\n\n\
+     at = 2027-04-20T10:00:00\nsaw = { leaf_arrangement = \"rosette\" } # held to the light\n\n\
      [[reader]]\nlevel = \"leader\"\nname = \"Maren\"\n\n[plant]\nregion = \"europe\"\n\
      place = \"?\"\ntaken-for = 'wild garlic'\n# no more yet";
 
