@@ -157,7 +157,14 @@ fn follow(
         let least = together.least;
         let setting = Setting { day, region, level: how, strictness, least, most };
         let ends = judge.follow(&outing.sheet.name, truths, &setting);
-        ends.map_or_else(|_| Vec::new(), |ends| ends.ends)
+        // What could not be followed has passed.
+        let passed = |(plant, world): &(&str, World)| End {
+            plant: (*plant).to_owned(),
+            world: *world,
+            determined: 0.0,
+            at_most: 1.0,
+        };
+        ends.map_or_else(|_| truths.iter().map(passed).collect(), |ends| ends.ends)
     };
     let ends = follow(truths, together.most);
     let is_open = |end: &&End| {

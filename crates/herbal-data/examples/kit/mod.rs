@@ -4,6 +4,7 @@ use ground::{Month, Region};
 use herbal::Sheet;
 use jiff::civil::{Date, date};
 use std::iter;
+use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
@@ -44,7 +45,10 @@ pub(crate) fn on_all_cores<T: Sync, R: Send>(all: &[T], work: impl Fn(&T) -> R +
     let mut done: Vec<(usize, R)> = thread::scope(|scope| {
         let started: Vec<_> =
             (0..cores).map(|_| scope.spawn(|| iter::from_fn(take).collect::<Vec<_>>())).collect();
-        started.into_iter().filter_map(|one| one.join().ok()).flatten().collect()
+        started
+            .into_iter()
+            .flat_map(|one| one.join().unwrap_or_else(|panic| resume_unwind(panic)))
+            .collect()
     });
     done.sort_by_key(|(at, _)| *at);
     done.into_iter().map(|(_, result)| result).collect()

@@ -36,7 +36,8 @@ pub(crate) fn read(
         let next = judge.next(&outing.sheet.name, &case, &Means::all(level));
         let plan = match next {
             Ok(Next::Look(plan)) => plan,
-            Ok(Next::Settled) | Err(_) => return done,
+            Ok(Next::Settled) => return done,
+            Err(_) => return Read { why: vec![Text::new("could-not-be-read")], ..done },
             Ok(Next::CannotSettle { why }) => return Read { why, ..done },
         };
         let Some((look, seconds)) = asked(judge, &case, &plan, level) else {
