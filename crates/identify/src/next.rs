@@ -5,8 +5,8 @@ use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
 use crate::offer::{Means, Offers};
 use crate::rules::{
-    Denial, Heard, calling_twice, deadly, denial, denials_wanted, heard, of, strong, tells_met,
-    told_apart,
+    Denial, Heard, calling_twice, deadly, denial, denials_wanted, heard, heard_of, must_look,
+    strong, tells_met, told_apart,
 };
 use crate::testimony::Testimony;
 use crate::weighing::{Scales, Trial, Weighed};
@@ -79,8 +79,10 @@ impl Judge<'_> {
 }
 
 fn next(offers: &Offers<'_, '_>, testimonies: &[Testimony]) -> Next {
-    let heard = heard(offers.trial, testimonies);
-    next_of(offers, &heard, &Assessment::new(offers.trial, testimonies))
+    let trial = offers.trial;
+    let heard = heard(trial, testimonies);
+    let assessment = Assessment::of(trial, &heard, trial.scales(testimonies), &must_look(trial));
+    next_of(offers, &heard, &assessment)
 }
 
 /// What to do after what was read, which was assessed before.
@@ -337,7 +339,7 @@ impl<'s, 'a> Search<'s, 'a> {
                 continue;
             };
             let twice = |w: &Weighed<'_>| {
-                of(heard, w.column).is_some_and(|h| self.trial.twice(h.testimony, rival))
+                heard_of(heard, w.column).is_some_and(|h| self.trial.twice(h.testimony, rival))
             };
             let free = |w: &Weighed<'_>| again.contains(&w.column) || twice(w);
             let cost = |w: &Weighed<'_>| if free(w) { 0 } else { w.character.seconds };

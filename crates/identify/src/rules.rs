@@ -112,8 +112,8 @@ pub(crate) fn tells(scales: &Scales<'_>) -> Vec<Tells> {
 
 /// Whether they are enough against every one.
 pub(crate) fn tells_met(scales: &Scales<'_>) -> bool {
-    let calling = scales.rivals.iter().enumerate().filter(|(_, rival)| rival.wants_tells());
-    calling.into_iter().all(|(at, _)| told_apart(&strong(scales, at), true))
+    let mut calling = scales.rivals.iter().enumerate().filter(|(_, rival)| rival.wants_tells());
+    calling.all(|(at, _)| told_apart(&strong(scales, at), true))
 }
 
 fn tells_against(scales: &Scales<'_>, at: usize, rival: &Rival) -> Tells {
@@ -185,7 +185,8 @@ pub(crate) fn second_reading(
     let one = |at: usize| {
         let rival = scales.rivals.get(at)?;
         let mut twice = strong(scales, at);
-        twice.retain(|w| of(heard, w.column).is_some_and(|h| trial.twice(h.testimony, rival)));
+        twice
+            .retain(|w| heard_of(heard, w.column).is_some_and(|h| trial.twice(h.testimony, rival)));
         Some(SecondReading { against: rival.name.clone(), had: told_apart(&twice, rival.named) })
     };
     calling_twice(scales).into_iter().filter_map(one).collect()
@@ -219,7 +220,7 @@ pub(crate) fn must_look_states(
     let state = |character: &String| {
         let column = trial.judge.matrix().column(character);
         let said = column.and_then(|column| known(trial, column));
-        let read = column.and_then(|column| of(heard, column));
+        let read = column.and_then(|column| heard_of(heard, column));
         let fits = read.map(|heard| &*heard.fits).unwrap_or_default();
         match said {
             None => MustLookState::NotKnown,
@@ -257,7 +258,7 @@ pub(crate) fn heard<'t>(trial: &Trial<'_>, testimonies: &'t [Testimony]) -> Vec<
 }
 
 /// What was heard of a character.
-pub(crate) fn of<'h, 't>(heard: &'h [Heard<'t>], column: usize) -> Option<&'h Heard<'t>> {
+pub(crate) fn heard_of<'h, 't>(heard: &'h [Heard<'t>], column: usize) -> Option<&'h Heard<'t>> {
     heard.iter().find(|heard| heard.testimony.column == column)
 }
 
