@@ -13,7 +13,7 @@ pub(crate) struct Assessment<'a> {
     /// What may be left of the bar.
     pub(crate) allowed: f64,
     pub(crate) tells: Vec<Tells>,
-    /// The deadly rivals that too few readings deny.
+    /// The dangerous rivals that too few readings deny.
     pub(crate) hardly_denied: Vec<Denial>,
     pub(crate) must_looks: Vec<MustLook>,
     pub(crate) misfit: Misfit,

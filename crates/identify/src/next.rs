@@ -5,7 +5,7 @@ use crate::assess::{Assessment, twins};
 use crate::judge::Judge;
 use crate::offer::{Means, Offers};
 use crate::rules::{
-    Denial, Heard, calling_twice, deadly, denial, denials_wanted, heard, heard_of, must_look,
+    Denial, Heard, calling_twice, dangerous, denial, denials_wanted, heard, heard_of, must_look,
     strong, tells_met, told_apart,
 };
 use crate::testimony::Testimony;
@@ -207,9 +207,9 @@ impl<'s, 'a> Search<'s, 'a> {
         best.iter().map(|weighed| weighed.column).collect()
     }
 
-    /// Chooses the quickest looks that deny every deadly rival often enough.
+    /// Chooses the quickest looks that deny every dangerous rival often enough.
     fn deny(&mut self) {
-        for (at, _) in deadly(self.trial.rivals) {
+        for (at, _) in dangerous(self.trial.rivals) {
             while denial(&self.scales, at).is_some() {
                 let Some(column) = self.quickest_denial(at) else {
                     break;
@@ -292,10 +292,10 @@ impl<'s, 'a> Search<'s, 'a> {
         }
     }
 
-    /// Whether every deadly rival that is denied often enough still is without a look.
+    /// Whether every dangerous rival that is denied often enough still is without a look.
     fn denies_no_less(&self, without: &Scales<'_>) -> bool {
         let lacks = |scales: &Scales<'_>, at| denial(scales, at).is_some();
-        deadly(self.trial.rivals).all(|(at, _)| !lacks(without, at) || lacks(&self.scales, at))
+        dangerous(self.trial.rivals).all(|(at, _)| !lacks(without, at) || lacks(&self.scales, at))
     }
 
     fn plan(&self, assessment: &Assessment<'_>) -> Plan {
@@ -352,7 +352,7 @@ impl<'s, 'a> Search<'s, 'a> {
             let more: Vec<_> = needed.iter().filter(|w| !twice(w)).map(|w| w.column).collect();
             again.extend(more);
         }
-        for (at, rival) in deadly(self.trial.rivals) {
+        for (at, rival) in dangerous(self.trial.rivals) {
             let lacks = denial(&self.scales, at);
             if lacks.is_some_and(|denial| !self.deny_again(at, &denial, &mut again)) {
                 return Err(Text::new("identify-cannot-deny").taxon("rival", &rival.name));

@@ -201,7 +201,7 @@ fn first_of(month: i8) -> Date {
 
 fn passes(seen: &[&Readable<'_>], must: &BTreeSet<String>, rival: &Rival) -> Passes {
     let bar = libm::log(rival.weight);
-    let denials = if rival.is_deadly() { evidence::DENIALS } else { 0 };
+    let denials = if rival.is_dangerous() { evidence::DENIALS } else { 0 };
     let organs = rival.wants_tells().then_some(true);
     let once = Demand { at_least: bar, organs, twice: false, denials };
     let ways = match (rival.is_deadly(), rival.named) {

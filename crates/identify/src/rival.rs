@@ -79,6 +79,11 @@ impl Rival {
         self.harm() == Harm::Deadly
     }
 
+    /// Whether it is a taxon of the table that poisons or kills: readings must deny it.
+    pub(crate) fn is_dangerous(&self) -> bool {
+        matches!(self.kind, RivalKind::Listed(harm) if harm >= Harm::Harmful)
+    }
+
     /// Whether it is a named look-alike that does no harm.
     pub(crate) fn is_harmless_twin(&self) -> bool {
         self.kind == RivalKind::Listed(Harm::None)

@@ -1,11 +1,11 @@
 //! The rules beside the bar: tells, must-look characters, misfit, second reading.
 
-use crate::rival::{Rival, RivalKind};
+use crate::rival::Rival;
 use crate::spectrum::{Spectrum, likely, weights};
 use crate::testimony::{Reading, Testimony};
 use crate::weighing::{Scales, Trial, Weighed};
 use crate::{Character, Seen, evidence};
-use ground::{Finite, Harm};
+use ground::Finite;
 use serde::{Deserialize, Serialize};
 use std::collections::{BTreeMap, BTreeSet};
 use std::rc::Rc;
@@ -56,7 +56,7 @@ pub enum MustLookState {
     NotKnown,
 }
 
-/// A deadly rival that too few readings deny.
+/// A rival that poisons or kills, and that too few readings deny.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Denial {
     /// The rival.
@@ -142,24 +142,23 @@ pub(crate) fn told_apart(strong: &[&Weighed<'_>], of_two_organs: bool) -> bool {
     pairs.any(|(a, b)| a.stands_apart(b, of_two_organs))
 }
 
-/// The deadly rivals of the table that too few readings deny.
+/// The dangerous rivals of the table that too few readings deny.
 pub(crate) fn denied_too_seldom(scales: &Scales<'_>) -> Vec<Denial> {
-    deadly(scales.rivals).filter_map(|(at, _)| denial(scales, at)).collect()
+    dangerous(scales.rivals).filter_map(|(at, _)| denial(scales, at)).collect()
 }
 
-/// How many readings must deny a deadly rival: twice as many where all are of one organ, such as the needles of a
+/// How many readings must deny a dangerous rival: twice as many where all are of one organ, such as the needles of a
 /// young spruce.
 pub(crate) fn denials_wanted(organs: usize) -> usize {
     if organs >= 2 { evidence::DENIALS } else { 2 * evidence::DENIALS }
 }
 
-/// The deadly rivals of the table, with their numbers.
-pub(crate) fn deadly(rivals: &[Rival]) -> impl Iterator<Item = (usize, &Rival)> {
-    let known = |rival: &Rival| rival.kind == RivalKind::Listed(Harm::Deadly);
-    rivals.iter().enumerate().filter(move |(_, rival)| known(rival))
+/// The rivals of the table that poison or kill, with their numbers.
+pub(crate) fn dangerous(rivals: &[Rival]) -> impl Iterator<Item = (usize, &Rival)> {
+    rivals.iter().enumerate().filter(|(_, rival)| rival.is_dangerous())
 }
 
-/// How a deadly rival is denied, where that is not enough.
+/// How a dangerous rival is denied, where that is not enough.
 pub(crate) fn denial(scales: &Scales<'_>, at: usize) -> Option<Denial> {
     let (readings, organs) = scales.denied(at);
     let rival = scales.rivals.get(at).filter(|_| readings < denials_wanted(organs.len()))?;

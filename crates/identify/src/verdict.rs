@@ -33,7 +33,7 @@ pub struct Verdict {
     pub bar: Bar,
     /// What tells it from each dangerous look-alike.
     pub tells: Vec<Tells>,
-    /// The deadly rivals that too few readings deny.
+    /// The rivals that poison or kill, and that too few readings deny.
     pub hardly_denied: Vec<Denial>,
     /// The characters that must be looked at.
     pub must_looks: Vec<MustLook>,

@@ -2,7 +2,7 @@
 
 use crate::judge::Judge;
 use crate::rival::Rival;
-use crate::rules::deadly;
+use crate::rules::dangerous;
 use crate::spectrum::Spectrum;
 use crate::testimony::Testimony;
 use crate::{Character, Taxon};
@@ -29,7 +29,7 @@ impl<'a> Trial<'a> {
         let character = self.judge.character(testimony.column)?;
         let factor = |rival: &Rival| self.factor(testimony, character, rival);
         let factors = self.rivals.iter().map(factor).collect();
-        let denials = deadly(self.rivals).filter_map(|(at, rival)| {
+        let denials = dangerous(self.rivals).filter_map(|(at, rival)| {
             let denials = self.denials(testimony, character, rival);
             (denials > 0).then_some((at, denials))
         });
@@ -98,7 +98,7 @@ pub(crate) struct Weighed<'a> {
     pub(crate) character: &'a Character,
     /// By rival: how many times likelier what was read is of it than of the target.
     pub(crate) factors: Rc<[f64]>,
-    /// By deadly rival, in order: how many readers deny it, where any does.
+    /// By dangerous rival, in order: how many readers deny it, where any does.
     pub(crate) denials: Rc<[(usize, usize)]>,
 }
 
@@ -107,7 +107,7 @@ impl Weighed<'_> {
         self.factors.get(rival).copied().unwrap_or(1.0)
     }
 
-    /// How many readers deny a deadly rival.
+    /// How many readers deny a dangerous rival.
     pub(crate) fn denials(&self, rival: usize) -> usize {
         let at = self.denials.binary_search_by_key(&rival, |(at, _)| *at);
         at.ok().and_then(|at| self.denials.get(at)).map_or(0, |(_, denials)| *denials)
@@ -199,7 +199,7 @@ impl<'a> Scales<'a> {
         self.of_group(group).map_or(1.0, |group| group.factor(rival))
     }
 
-    /// How many readings deny a deadly rival, and of which organs: of one group those of one character, where
+    /// How many readings deny a dangerous rival, and of which organs: of one group those of one character, where
     /// the group as a whole speaks for the target.
     pub(crate) fn denied(&self, rival: usize) -> (usize, BTreeSet<Organ>) {
         let denies = |group: &&Group<'_>| group.factor(rival) < 1.0;
