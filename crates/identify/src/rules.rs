@@ -349,9 +349,9 @@ mod tests {
         assert!(told_apart(&[&weighed(&base), &weighed(&same_organ)], false));
     }
 
-    /// The autumn crocus of the invented table, after these were read as ramsons show them: how many readings
-    /// deny it, of how many organs; nothing where that is enough.
-    fn crocus_after(read: &[(&[&str], &str)]) -> Option<(usize, usize)> {
+    /// A rival of the invented table, after these were read as ramsons show them: how many readings deny it, of
+    /// how many organs; nothing where that is enough.
+    fn denied_after(rival: &str, read: &[(&[&str], &str)]) -> Option<(usize, usize)> {
         let matrix = sample::matrix();
         let judge = Judge::new(&matrix);
         let looks = read.iter().flat_map(|(characters, name)| {
@@ -362,22 +362,25 @@ mod tests {
         });
         let case = cases::case(looks.collect());
         let found = judge.try_target(cases::TARGET, &case, |trial, testimonies| {
-            denied_too_seldom(&trial.scales(testimonies)).pop()
+            denied_too_seldom(&trial.scales(testimonies))
         });
-        found.unwrap().map(|denial| (denial.readings, denial.organs))
+        let found = found.unwrap().into_iter().find(|denial| denial.rival == rival);
+        found.map(|denial| (denial.readings, denial.organs))
     }
 
     #[test]
-    fn a_deadly_plant_is_denied_by_three_readings_of_two_organs() {
-        assert_eq!(crocus_after(&[]), Some((0, 0)));
-        assert_eq!(crocus_after(&[(&["stem", "bulb"], "Ada")]), Some((2, 2)));
-        assert_eq!(crocus_after(&[(&["stem", "bulb", "base"], "Ada")]), None);
-        assert_eq!(crocus_after(&[(&["stem", "bulb"], "Ada"), (&["bulb"], "Ben")]), None);
-        assert_eq!(crocus_after(&[(&["stem"], "Ada"), (&["stem"], "Ben")]), Some((2, 1)));
-        // All of the leaf.
-        assert_eq!(crocus_after(&[(&["smell", "base", "vein"], "Ada")]), Some((3, 1)));
+    fn whatever_poisons_is_denied_by_three_readings_of_two_organs() {
         let leaf = &["smell", "base", "vein"][..];
-        assert_eq!(crocus_after(&[(leaf, "Ada"), (leaf, "Ben")]), None);
+        for rival in ["Colchicum autumnale", "Mentha pulegium"] {
+            let after = |read: &[(&[&str], &str)]| denied_after(rival, read);
+            assert_eq!(after(&[]), Some((0, 0)));
+            assert_eq!(after(&[(&["stem", "bulb"], "Ada")]), Some((2, 2)));
+            assert_eq!(after(&[(&["stem", "bulb", "base"], "Ada")]), None);
+            assert_eq!(after(&[(&["stem", "bulb"], "Ada"), (&["bulb"], "Ben")]), None);
+            assert_eq!(after(&[(&["stem"], "Ada"), (&["stem"], "Ben")]), Some((2, 1)));
+            assert_eq!(after(&[(leaf, "Ada")]), Some((3, 1)));
+            assert_eq!(after(&[(leaf, "Ada"), (leaf, "Ben")]), None);
+        }
     }
 
     #[test]
