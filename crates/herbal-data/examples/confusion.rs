@@ -1,20 +1,22 @@
-//! How often something harmful ends as determined for a plant that is gathered: of every pair, in every month in
-//! which something of the plant is there, for readers of every level, as told and in worse worlds.
+//! How often something harmful ends as determined for a plant that is gathered: of every pair, for readers of every
+//! level, as told and in worse worlds. Of months in which the same parts of the plant are there, the first is followed.
 //!
 //! Prints the worst pair of each as figures: name, value and unit with tabs between. With a folder it writes there
-//! the worst of every plant and month, as CSV; with the name of a plant after it, of that plant alone.
+//! the worst of every plant and month as soon as it is known, as CSV; with names of plants after it, of those alone.
 
 mod kit;
 
-use ground::Harm;
+use ground::{Harm, Part};
 use identify::follow::{End, Setting, World};
 use identify::{Judge, Level, Strictness};
 use kit::Outing;
-use std::collections::BTreeMap;
+use std::collections::{BTreeMap, BTreeSet};
+use std::env;
 use std::error::Error;
+use std::fs::File;
 use std::io::{self, Write};
-use std::path::PathBuf;
-use std::{env, fs};
+use std::path::{Path, PathBuf};
+use std::sync::{Mutex, PoisonError};
 
 /// Worlds that are followed together.
 struct Together {
@@ -50,6 +52,7 @@ const FOLLOWED: [Together; 4] = [
 ];
 
 /// The worst of one plant in one month.
+#[derive(Clone)]
 struct Worst {
     plant: String,
     month: i8,
@@ -86,21 +89,32 @@ fn word(world: World, reckoned: bool) -> &'static str {
 fn main() -> Result<(), Box<dyn Error>> {
     let mut args = env::args().skip(1);
     let folder = args.next().map(PathBuf::from);
+    let only: Vec<String> = args.collect();
     let herbal = herbal_data::herbal();
     let judge = Judge::new(herbal.flora.matrix().map_err(|faults| faults.to_string())?);
-    let outings = kit::outings(&herbal, args.next().as_deref());
+    let outings = apart(kit::outings(&herbal, &only));
     let jobs: Vec<(Outing<'_>, &str, Level)> = outings
         .iter()
         .flat_map(|outing| Level::NAMED.map(|(word, level)| (*outing, word, level)))
         .collect();
-    let found =
-        kit::on_all_cores(&jobs, |(outing, word, level)| worst(&judge, outing, (word, *level)));
-    let all: Vec<Worst> = found.into_iter().flatten().collect();
-    if let Some(folder) = folder {
-        fs::write(folder.join("confusion.csv"), csv(&all))?;
-    }
+    let table = folder.map(|folder| table(&folder)).transpose()?;
+    let found = kit::on_all_cores(&jobs, |(outing, word, level)| {
+        let worst = worst(&judge, outing, (word, *level));
+        table.iter().try_for_each(|table| write(table, &worst)).map(|()| worst)
+    });
+    let all: Vec<Worst> = found.into_iter().collect::<io::Result<Vec<_>>>()?.concat();
     say(&all, &mut io::stdout())?;
     Ok(())
+}
+
+/// The first of the months in which the same parts of a plant are there.
+fn apart(outings: Vec<Outing<'_>>) -> Vec<Outing<'_>> {
+    let mut met = BTreeSet::new();
+    let parts = |outing: &Outing<'_>| -> Vec<Part> {
+        let seasons = outing.sheet.months.iter();
+        seasons.filter(|(_, s)| s.contains(outing.month)).map(|(part, _)| *part).collect()
+    };
+    outings.into_iter().filter(|outing| met.insert((&outing.sheet.name, parts(outing)))).collect()
 }
 
 /// The worst harmful plant and the worst deadly one, in each world.
@@ -181,15 +195,22 @@ fn follow(
     ends.iter().map(|end| better(end).unwrap_or_else(|| end.clone())).collect()
 }
 
-/// One line a plant, month, level and world, deadly plants and harmful ones apart.
-fn csv(all: &[Worst]) -> String {
-    let head = "plant,month,level,world,harm,rival,determined_at_least,determined_at_most\n";
+/// A table with one line a plant, month, level and world, deadly plants and harmful ones apart.
+fn table(folder: &Path) -> io::Result<Mutex<File>> {
+    let mut table = File::create(folder.join("confusion.csv"))?;
+    writeln!(table, "plant,month,level,world,harm,rival,determined_at_least,determined_at_most")?;
+    Ok(Mutex::new(table))
+}
+
+fn write(table: &Mutex<File>, worst: &[Worst]) -> io::Result<()> {
     let line = |w: &Worst| {
         let Worst { plant, month, level, world, harm, end } = w;
         let End { plant: rival, determined, at_most, .. } = end;
         format!("{plant},{month},{level},{world},{harm:?},{rival},{determined:.3e},{at_most:.3e}\n")
     };
-    all.iter().map(line).fold(head.to_owned(), |text, line| text + &line)
+    let lines: String = worst.iter().map(line).collect();
+    let mut table = table.lock().unwrap_or_else(PoisonError::into_inner);
+    table.write_all(lines.as_bytes())
 }
 
 /// The worst pair of each level and world, deadly and harmful apart, and how many plant-months pass the goal.

@@ -28,7 +28,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let folder = env::args().nth(1).map(PathBuf::from);
     let herbal = herbal_data::herbal();
     let judge = Judge::new(herbal.flora.matrix().map_err(|faults| faults.to_string())?);
-    let outings = kit::outings(&herbal, None);
+    let outings = kit::outings(&herbal, &[]);
     let mut table = "plant,month,level,looks,seconds,what would mend it\n".to_owned();
     for (word, level, goal) in LEVELS {
         let all =

@@ -51,7 +51,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let folder = env::args().nth(1).map(PathBuf::from);
     let herbal = herbal_data::herbal();
     let judge = Judge::new(herbal.flora.matrix().map_err(|faults| faults.to_string())?);
-    let outings = kit::outings(&herbal, None);
+    let outings = kit::outings(&herbal, &[]);
     let points: Vec<Point> =
         TIMES.iter().filter_map(|times| point(&judge, &outings, *times)).collect();
     let mut out = io::stdout();

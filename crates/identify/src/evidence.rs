@@ -86,8 +86,11 @@ pub const WEIGHT_IRRITANT: f64 = 1e2;
 /// Weight of a rival whose harm is not known: between irritant and harmful, as in the order of harm.
 /// Nobody has looked it up, so it is not mild; most such plants are common herbs.
 pub const WEIGHT_UNKNOWN: f64 = 1e3;
-/// Weight of a harmful rival, and of an unlisted relative.
-pub const WEIGHT_HARMFUL: f64 = 1e4;
+/// Weight of a harmful rival: as of a deadly one, since at a hundredth of it plants of which little is written passed
+/// too often.
+pub const WEIGHT_HARMFUL: f64 = 1e6;
+/// Weight of an unlisted relative.
+pub const WEIGHT_COUSIN: f64 = 1e4;
 /// Weight of a deadly rival. Of published and hospital cases of autumn crocus taken for ramsons a
 /// third died (Razinger et al. 2021, Clin. Toxicol. 59:493).
 pub const WEIGHT_DEADLY: f64 = 1e6;

@@ -140,7 +140,7 @@ fn cousin(taxon: &Taxon) -> Rival {
         name: taxon.name.clone(),
         kind: RivalKind::Cousin,
         named: false,
-        weight: evidence::WEIGHT_HARMFUL * cousin_prior(taxon.relatives),
+        weight: evidence::WEIGHT_COUSIN * cousin_prior(taxon.relatives),
         row: None,
     }
 }

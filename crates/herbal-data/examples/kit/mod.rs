@@ -26,10 +26,10 @@ impl Outing<'_> {
     }
 }
 
-/// All of them; of one plant where it is named.
-pub(crate) fn outings<'h>(herbal: &'h herbal::Herbal, only: Option<&str>) -> Vec<Outing<'h>> {
+/// All of them; of some plants where they are named.
+pub(crate) fn outings<'h>(herbal: &'h herbal::Herbal, only: &[String]) -> Vec<Outing<'h>> {
     let gathered = herbal.flora.sheets().filter(|sheet| sheet.is_gathered());
-    let gathered = gathered.filter(|sheet| only.is_none_or(|only| sheet.name == only));
+    let gathered = gathered.filter(|sheet| only.is_empty() || only.contains(&sheet.name));
     let months = gathered.flat_map(|sheet| Month::all().map(move |month| Outing { sheet, month }));
     months.filter(|o| o.sheet.months.values().any(|season| season.contains(o.month))).collect()
 }
