@@ -26,6 +26,19 @@ impl<'a> Assessment<'a> {
         Self::of(trial, &heard, trial.scales(testimonies), &rules::must_look(trial))
     }
 
+    /// What it could still be, with its number and what it contributes to the bar: the look-alikes that a sheet
+    /// names and that are not set aside, as anybody who knows the plant would fear them, then whatever weighs most.
+    pub(crate) fn in_the_way(&self) -> Vec<(usize, &'a Rival, f64)> {
+        let contributions = self.scales.contributions().enumerate();
+        let mut all: Vec<_> = contributions.map(|(at, (rival, part))| (at, rival, part)).collect();
+        let feared = |rival: &Rival, part: f64| rival.named && part > self.allowed;
+        all.sort_by(|a, b| {
+            let fear = feared(b.1, b.2).cmp(&feared(a.1, a.2));
+            fear.then_with(|| b.2.total_cmp(&a.2)).then(a.0.cmp(&b.0))
+        });
+        all
+    }
+
     /// The same of what was weighed before, with the characters that must be looked at.
     pub(crate) fn of(
         trial: &Trial<'a>,

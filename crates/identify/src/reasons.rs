@@ -2,7 +2,6 @@
 
 use crate::assess::Assessment;
 use crate::contrary::contradictions;
-use crate::rival::Rival;
 use crate::testimony::Testimony;
 use crate::verdict::{Determination, Outcome};
 use crate::weighing::Trial;
@@ -104,22 +103,17 @@ fn open<'a>(
     material.into_iter().chain(none).chain(bar).chain(sheets).chain(beside)
 }
 
-/// What it could still be: the look-alikes that a sheet names first, as anybody who knows the plant would, then
-/// whatever weighs most.
+/// What it could still be.
 fn bar(assessment: &Assessment<'_>) -> Text {
-    let mut heavy: Vec<_> = assessment.scales.contributions().collect();
-    let feared = |(rival, part): &(&Rival, f64)| rival.named && *part > assessment.allowed;
-    heavy.sort_by(|a, b| {
-        let weight = feared(b).cmp(&feared(a)).then_with(|| b.1.total_cmp(&a.1));
-        weight.then_with(|| a.0.name.cmp(&b.0.name))
-    });
+    let heavy = assessment.in_the_way();
     let name = |kind: RivalKind, name: &str| match kind {
         RivalKind::Cousin => {
             Arg::Text(Text::new("identify-unlisted-relative").taxon("taxon", name))
         }
         _ => Arg::Taxon(name.to_owned()),
     };
-    let rivals: Vec<Arg> = heavy.iter().take(3).map(|(r, _)| name(r.kind, &r.name)).collect();
+    let rivals: Vec<Arg> =
+        heavy.iter().take(3).map(|(_, rival, _)| name(rival.kind, &rival.name)).collect();
     Text::new("identify-rivals-in-the-way").with("rivals", rivals)
 }
 

@@ -3,7 +3,7 @@
 use crate::assess::Assessment;
 use crate::judge::Judge;
 use crate::offer::Offers;
-use crate::rival::{Rival, RivalKind, rivals};
+use crate::rival::{RivalKind, rivals};
 use crate::testimony::{Testimony, gather};
 use crate::weighing::Trial;
 use crate::{
@@ -93,7 +93,7 @@ pub struct Bar {
     pub left: Finite,
     /// What may be left.
     pub allowed: Finite,
-    /// The rivals that weigh most, heaviest first.
+    /// The rivals that weigh most: named look-alikes that are not set aside before the others, heaviest first.
     pub rivals: Vec<InTheWay>,
     /// How many more there are.
     pub others: usize,
@@ -240,14 +240,11 @@ fn level(taxon: &Taxon) -> Determination {
 
 fn bar(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Bar {
     let scales = &assessment.scales;
-    let mut heaviest: Vec<(usize, f64)> =
-        scales.contributions().map(|(_, part)| part).enumerate().collect();
-    heaviest.sort_by(|a, b| b.1.total_cmp(&a.1).then(a.0.cmp(&b.0)));
+    let mut heaviest = assessment.in_the_way();
     let others = heaviest.split_off(heaviest.len().min(LISTED));
     let means = Means::all(Level::Leader);
     let typical = Offers::new(trial, &means).unread(scales);
-    let listed = heaviest.into_iter().filter_map(|(at, part)| {
-        let rival: &Rival = scales.rivals.get(at)?;
+    let listed = heaviest.into_iter().filter_map(|(at, rival, part)| {
         Some(InTheWay {
             name: rival.name.clone(),
             kind: rival.kind,
@@ -262,7 +259,7 @@ fn bar(trial: &Trial<'_>, assessment: &Assessment<'_>) -> Bar {
         allowed: Finite::new(assessment.allowed).unwrap_or_default(),
         rivals: listed.collect(),
         others: others.len(),
-        others_left: Finite::new(others.iter().map(|(_, part)| part).sum()).unwrap_or_default(),
+        others_left: Finite::new(others.iter().map(|(.., part)| part).sum()).unwrap_or_default(),
     }
 }
 

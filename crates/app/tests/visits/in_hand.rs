@@ -103,6 +103,7 @@ fn who_looks_on_another_day_is_asked_once_and_told_for_which_day_it_holds() {
     read(&mut app, &maren, &RAMSONS, the_day_before(10));
     read(&mut app, &maren, &MORE, the_day_before(11));
     read(&mut app, &format!("{of}/tobias"), &RAMSONS, the_day_before(15));
+    read(&mut app, &format!("{of}/tobias"), &MORE, the_day_before(16));
     let verdict = follow(&mut app, &of).main;
     assert!(verdict.contains("30\u{a0}April 2027"), "{verdict}");
 }

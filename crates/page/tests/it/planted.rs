@@ -41,9 +41,16 @@ pub(crate) fn tally(outing: &str, health: &str) -> Tally {
     let mut silent = written("# Nobody said anything.\n");
     silent.remove(SEALED);
     let answered = kit::read(health);
-    let people = people(&answered, &silent.values().map(|page| shown(page)).collect::<String>());
+    let said = |people: &[Person<'_>]| people.iter().map(Person::answers).collect::<String>();
+    // What they say changes amounts, and an amount may happen to be somebody's age: they say it twice, and the
+    // second time no number that stood on a page the first time. A page that told an age would tell the other too.
+    let text = |pages: &BTreeMap<String, String>| -> String {
+        pages.iter().filter(|(name, _)| *name != SEALED).map(|(_, page)| shown(page)).collect()
+    };
+    let first = written(&said(&people(&answered, &text(&silent))));
+    let people = people(&answered, &(text(&silent) + &text(&first)));
     let words = Words::of(&people);
-    let mut pages = written(&people.iter().map(Person::answers).collect::<String>());
+    let mut pages = written(&said(&people));
     let sealed = shown(&pages.remove(SEALED).unwrap());
     let healthy = people.iter().map(|person| person.healthy().answers()).collect::<String>();
     let otherwise = shown(&written(&healthy).remove(SEALED).unwrap());
