@@ -8,7 +8,7 @@ mod kit;
 
 use ground::{Harm, Part};
 use identify::follow::{End, Setting, World};
-use identify::{Judge, Level, Strictness};
+use identify::{Judge, Level, Strictness, Taxon};
 use kit::Outing;
 use std::collections::{BTreeMap, BTreeSet};
 use std::env;
@@ -125,22 +125,28 @@ fn worst(
 ) -> Vec<Worst> {
     let target = &outing.sheet.name;
     let others = judge.matrix().taxa().iter();
-    let harmful: BTreeMap<&str, Harm> = others
+    let harmful: BTreeMap<&str, &Taxon> = others
         .filter(|taxon| taxon.harm >= Harm::Harmful && taxon.name != *target)
-        .map(|taxon| (taxon.name.as_str(), taxon.harm))
+        .map(|taxon| (taxon.name.as_str(), taxon))
         .collect();
+    let grows = |taxon: &Taxon| {
+        taxon.regions.is_empty() || outing.region().is_none_or(|r| taxon.regions.contains(&r))
+    };
     let ends = FOLLOWED.iter().flat_map(|together| {
-        let of = |world: &World| harmful.keys().map(|name| (*name, *world)).collect::<Vec<_>>();
+        // What does not grow there is met in the wrong region alone.
+        let of = |world: &World| {
+            let all = harmful.values();
+            let there = all.filter(|taxon| *world == World::Unlisted || grows(taxon));
+            there.map(|taxon| (taxon.name.as_str(), *world)).collect::<Vec<_>>()
+        };
         let truths: Vec<_> = together.worlds.iter().flat_map(of).collect();
         follow(judge, outing, (level, how), &truths, together)
     });
     let mut worst: BTreeMap<(&str, Harm), End> = BTreeMap::new();
     for end in ends {
-        let harm = harmful.get(end.plant.as_str()).copied().unwrap_or(Harm::Unknown);
-        let grows = judge.matrix().taxa().iter().find(|taxon| taxon.name == end.plant);
-        let grows = grows.is_some_and(|taxon| {
-            taxon.regions.is_empty() || outing.region().is_none_or(|r| taxon.regions.contains(&r))
-        });
+        let taxon = harmful.get(end.plant.as_str());
+        let harm = taxon.map_or(Harm::Unknown, |taxon| taxon.harm);
+        let grows = taxon.is_some_and(|taxon| grows(taxon));
         let key = (word(end.world, grows), harm);
         if worst.get(&key).is_none_or(|known| known.at_most < end.at_most) {
             worst.insert(key, end);
