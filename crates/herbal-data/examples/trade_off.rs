@@ -23,13 +23,8 @@ use typical::read;
 const TIMES: [f64; 5] = [1.0, 10.0, 100.0, 1e3, 1e4];
 
 /// The plants of the demo that are followed, each in the month of its outing.
-const FOLLOWED: [(&str, u8); 5] = [
-    ("Allium ursinum", 4),
-    ("Urtica dioica", 4),
-    ("Picea abies", 4),
-    ("Sambucus nigra", 9),
-    ("Crataegus monogyna", 9),
-];
+const FOLLOWED: [(&str, u8); 4] =
+    [("Allium ursinum", 4), ("Urtica dioica", 4), ("Picea abies", 4), ("Crataegus monogyna", 9)];
 
 /// Ways less likely than this are not followed, and so many sets of answers at most: what is cut counts as passed.
 const LEAST: f64 = 1e-10;
@@ -166,7 +161,11 @@ fn drawn(points: &[Point]) -> Result<String, std::fmt::Error> {
         "<text x=\"80\" y=\"18\">how often the worst deadly plant passes for one of the demo's, at most</text>"
     )?;
     for (name, dash, world) in [("as told", "", 0), ("both readers believe to know it", "6 4", 1)] {
-        let at = |point: &Point| Some((x(point.settled[1]), y(*point.passes.get(world)?)));
+        // Where nothing was found to pass there is no point on a scale of powers.
+        let at = |point: &Point| {
+            let passes = point.passes.get(world).filter(|passes| **passes > 0.0)?;
+            Some((x(point.settled[1]), y(*passes)))
+        };
         let all: Vec<(f64, f64)> = points.iter().filter_map(at).collect();
         let line: Vec<String> = all.iter().map(|(x, y)| format!("{x:.1},{y:.1}")).collect();
         writeln!(
