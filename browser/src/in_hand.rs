@@ -14,8 +14,8 @@ pub(crate) const STAND: [Said<'_>; 5] = [
     ("without", "railway"),
 ];
 
-/// What a spruce shows, as the demo's readers say; anything else cannot be told.
-const SPRUCE: [Said<'_>; 12] = [
+/// What a spruce shows, as the demo's readers say, and that it is no herb of one year; anything else cannot be told.
+const SPRUCE: [Said<'_>; 14] = [
     ("habit", "tree"),
     ("leaf_venation", "single"),
     ("leaf_type", "needle"),
@@ -27,6 +27,8 @@ const SPRUCE: [Said<'_>; 12] = [
     ("needle_section", "four-angled"),
     ("needle_base", "woody-peg"),
     ("twig_surface", "rough-pegged"),
+    ("stem_section", "round"),
+    ("duration", "perennial"),
     ("crushed_smell", "resinous"),
 ];
 
