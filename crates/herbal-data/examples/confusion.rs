@@ -21,18 +21,17 @@ use std::sync::{Mutex, PoisonError};
 /// Worlds that are followed together.
 struct Together {
     worlds: &'static [World],
-    /// Ways less likely than this are not followed, and so many sets of answers at most: frozen before the figures
-    /// were taken. What is cut counts as determined.
+    /// Ways less likely than this are not followed: frozen before the figures were taken. What is cut counts as
+    /// determined as often as it can be at most.
     least: f64,
-    most: usize,
-    /// Once more where the goal is neither met nor missed.
-    most_again: usize,
+    /// So many sets of answers are followed, of the plants of which it is not known yet whether the goal is met.
+    rounds: &'static [usize],
 }
 
 /// As told the goal lies lower, so that less likely ways are followed; of a mixed handful every other piece is the
 /// plant that is sought, and most ways stay likely for long.
 const FOLLOWED: [Together; 4] = [
-    Together { worlds: &[World::AsTold], least: 1e-9, most: 4_000, most_again: 12_000 },
+    Together { worlds: &[World::AsTold], least: 1e-9, rounds: &[0, 4_000] },
     Together {
         worlds: &[
             World::Doubled,
@@ -44,11 +43,10 @@ const FOLLOWED: [Together; 4] = [
             World::OtherHalfThere,
         ],
         least: 1e-8,
-        most: 4_000,
-        most_again: 12_000,
+        rounds: &[0, 2_000, 8_000],
     },
-    Together { worlds: &[World::Unlisted], least: 1e-7, most: 1_000, most_again: 0 },
-    Together { worlds: &[World::Mixed], least: 1e-6, most: 1_000, most_again: 0 },
+    Together { worlds: &[World::Unlisted], least: 1e-7, rounds: &[0, 2_000] },
+    Together { worlds: &[World::Mixed], least: 1e-6, rounds: &[0, 500] },
 ];
 
 /// The worst of one plant in one month.
@@ -171,34 +169,30 @@ fn follow(
     truths: &[(&str, World)],
     together: &Together,
 ) -> Vec<End> {
-    let (day, region) = (outing.day(), outing.region());
-    let follow = |truths: &[(&str, World)], most| {
-        let strictness = Strictness::least();
-        let least = together.least;
-        let setting = Setting { day, region, level: how, strictness, least, most };
-        let ends = judge.follow(&outing.sheet.name, truths, &setting);
-        // What could not be followed has passed.
-        let passed = |(plant, world): &(&str, World)| End {
-            plant: (*plant).to_owned(),
-            world: *world,
-            determined: 0.0,
-            at_most: 1.0,
+    let (day, region, strictness) = (outing.day(), outing.region(), Strictness::least());
+    // What could not be followed has passed.
+    let passed = |(plant, world): &(&str, World)| End {
+        plant: (*plant).to_owned(),
+        world: *world,
+        determined: 0.0,
+        at_most: 1.0,
+    };
+    let mut ends: Vec<End> = truths.iter().map(passed).collect();
+    for most in together.rounds {
+        let is_open = |end: &&mut End| {
+            let goal = goal(level, word(end.world, true));
+            end.determined <= goal && goal < end.at_most
         };
-        ends.map_or_else(|_| truths.iter().map(passed).collect(), |ends| ends.ends)
-    };
-    let ends = follow(truths, together.most);
-    let is_open = |end: &&End| {
-        let goal = goal(level, word(end.world, true));
-        end.determined <= goal && goal < end.at_most
-    };
-    let open: Vec<_> = ends.iter().filter(is_open).map(|e| (e.plant.as_str(), e.world)).collect();
-    if open.is_empty() || together.most_again == 0 {
-        return ends;
+        let mut open: Vec<&mut End> = ends.iter_mut().filter(is_open).collect();
+        let truths: Vec<_> = open.iter().map(|end| (end.plant.clone(), end.world)).collect();
+        let truths: Vec<_> = truths.iter().map(|(plant, world)| (plant.as_str(), *world)).collect();
+        let setting =
+            Setting { day, region, level: how, strictness, least: together.least, most: *most };
+        let found = judge.follow(&outing.sheet.name, &truths, &setting);
+        let found = found.map_or_else(|_| Vec::new(), |ends| ends.ends);
+        open.iter_mut().zip(found).for_each(|(end, found)| **end = found);
     }
-    let again = follow(&open, together.most_again);
-    let better =
-        |end: &End| again.iter().find(|a| (&a.plant, a.world) == (&end.plant, end.world)).cloned();
-    ends.iter().map(|end| better(end).unwrap_or_else(|| end.clone())).collect()
+    ends
 }
 
 /// A table with one line a plant, month, level and world, deadly plants and harmful ones apart.

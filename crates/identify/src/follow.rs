@@ -3,9 +3,10 @@
 //! Every answer that two readers may give to every look that they are asked for is followed, the likeliest first,
 //! until the program says *determined* or that it cannot be settled. The chance of each way is exact, for the plant
 //! that is in hand, by what its sheet says and by how people misread. Ways that were not followed to their end count
-//! as determined, as far as the characters that must be looked at can still agree: so a figure is two ends between
-//! which the truth lies.
+//! as determined, as often as that can be at most: so a figure is two ends between which the truth lies.
 
+mod climb;
+mod odds;
 mod says;
 mod walk;
 

@@ -194,6 +194,15 @@ fn jointly<'a>(
     readings.iter().map(|(_, factor)| *factor).chain(pairs)
 }
 
+/// What two readers come to by [`Testimony::factor`], from the factor of each and that through the true state.
+pub(crate) fn of_two(one: f64, other: f64, jointly: f64) -> f64 {
+    match (one < 1.0, other < 1.0) {
+        (true, true) => one.min(other).min(jointly),
+        (false, false) => one.max(other).max(jointly),
+        _ => one * other,
+    }
+}
+
 fn pair(a: &Reading, b: &Reading, target: &Spectrum, rival: &Spectrum) -> Option<f64> {
     let said = a.seen.says_something() && b.seen.says_something();
     let factor = || {

@@ -68,7 +68,12 @@ impl<'a> Trial<'a> {
     ///
     /// When the rival shows the organ does not matter: what is in hand is compared with what the
     /// rival looks like whenever it has one.
-    fn factor(&self, testimony: &Testimony, character: &Character, rival: &Rival) -> f64 {
+    pub(crate) fn factor(
+        &self,
+        testimony: &Testimony,
+        character: &Character,
+        rival: &Rival,
+    ) -> f64 {
         let factor = self.with_both(testimony.column, rival, |t, r| testimony.factor(t, r));
         let factor = factor.unwrap_or(1.0);
         if self.visible(character) { factor } else { factor.max(1.0) }

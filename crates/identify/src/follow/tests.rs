@@ -1,7 +1,7 @@
 use super::*;
 use crate::cases::{TARGET, case};
 use crate::reports::reports_of;
-use crate::{Look, Next, Reader, Strictness, sample};
+use crate::{Character, Look, Matrix, Next, Reader, Strictness, sample};
 use jiff::civil::date;
 
 const CROCUS: &str = "Colchicum autumnale";
@@ -18,8 +18,25 @@ fn setting(level: Level, least: f64) -> Setting {
 }
 
 fn end(plant: &str, world: World, setting: &Setting) -> End {
+    end_in(&sample::matrix(), plant, world, setting)
+}
+
+fn end_in(matrix: &Matrix, plant: &str, world: World, setting: &Setting) -> End {
+    Judge::new(matrix).follow(TARGET, &[(plant, world)], setting).unwrap().ends.remove(0)
+}
+
+/// The invented table, in which another character goes together with one and shows the same.
+fn with_twin(of: &str) -> Matrix {
     let matrix = sample::matrix();
-    Judge::new(&matrix).follow(TARGET, &[(plant, world)], setting).unwrap().ends.remove(0)
+    let twin = Character { id: "twin".to_owned(), ..matrix.character(of).unwrap().clone() };
+    let characters = matrix.characters().iter().cloned().chain([twin]).collect();
+    let ids =
+        |id: &String| if id == of { vec![id.clone(), "twin".to_owned()] } else { vec![id.clone()] };
+    let cells = matrix.cells().flat_map(|(taxon, character, cell)| {
+        let ids = ids(&character.id).into_iter();
+        ids.map(|id| (taxon.name.clone(), id, cell.clone()))
+    });
+    Matrix::new(characters, matrix.taxa().to_vec(), cells).unwrap()
 }
 
 /// The high bits of a linear congruential generator (Knuth 1997, 3.3.4, table 1, line 26).
@@ -115,6 +132,33 @@ fn a_deadly_plant_that_is_read_as_told_passes_less_than_once_in_a_million() {
     }
 }
 
+/// The same before a single look was followed: the bound by itself, for every plant that the program reckons with.
+#[test]
+fn that_it_passes_so_seldom_needs_no_way_to_be_followed() {
+    for level in [Level::Leader, Level::Trained, Level::Public] {
+        let unfollowed = Setting { most: 0, ..setting(level, 0.0) };
+        for plant in [CROCUS, "Mentha pulegium"] {
+            let whole = end(plant, World::AsTold, &setting(level, 0.0));
+            let bound = end(plant, World::AsTold, &unfollowed);
+            assert_eq!(bound.determined, 0.0);
+            // Two readers who differ are weighed apart, not through what both saw: a few in a hundred.
+            assert!(whole.at_most <= bound.at_most && bound.at_most < 1.1e-6, "{bound:?}");
+        }
+    }
+}
+
+#[test]
+fn the_further_it_is_followed_the_nearer_lie_the_two_ends() {
+    for world in World::ALL {
+        let mut before = 1.0;
+        for most in [0, 10, 100, 1000] {
+            let end = end(CROCUS, world, &Setting { most, ..setting(Level::Trained, 0.0) });
+            assert!(end.at_most <= before * (1.0 + 1e-9), "{world:?} {most} {end:?} {before}");
+            before = end.at_most;
+        }
+    }
+}
+
 #[test]
 fn a_worse_world_lets_more_pass_and_one_with_fewer_organs_less() {
     let passes = |world| end(CROCUS, world, &setting(Level::Trained, 0.0)).determined;
@@ -136,6 +180,24 @@ fn what_is_not_followed_lies_between_the_two_ends() {
             let rounding = 1.0 + 1e-9;
             assert!(part.determined <= whole.determined * rounding, "{world:?}");
             assert!(whole.determined <= part.at_most * rounding, "{world:?} {whole:?} {part:?}");
+        }
+    }
+}
+
+#[test]
+fn one_mistake_that_brings_the_next_is_bounded_in_a_group() {
+    for of in ["base", "stem"] {
+        let matrix = with_twin(of);
+        let end = |world, most| {
+            let setting = Setting { most, ..setting(Level::Public, 0.0) };
+            end_in(&matrix, CROCUS, world, &setting)
+        };
+        let whole = end(World::Together, usize::MAX);
+        assert!(whole.at_most - whole.determined < 1e-12, "{of}");
+        assert!(whole.determined > end(World::AsTold, usize::MAX).determined, "{of}");
+        for most in [0, 1, 5, 20, 100] {
+            let bound = end(World::Together, most).at_most;
+            assert!(whole.determined <= bound * (1.0 + 1e-9), "{of} {most} {bound}");
         }
     }
 }

@@ -1,7 +1,9 @@
 //! The ways that a reading may go.
 
+use super::climb::{Climb, Hurdle, least, scale, times};
+use super::odds::Powers;
 use super::says::{Says, Step};
-use super::{End, Ends, Setting, Truth, World};
+use super::{End, Ends, Setting, Truth};
 use crate::assess::Assessment;
 use crate::next::next_of;
 use crate::offer::Offers;
@@ -13,16 +15,24 @@ use std::cmp::Ordering;
 use std::collections::{BTreeMap, BTreeSet, BinaryHeap, HashMap};
 use std::rc::Rc;
 
-/// How likely a way is, for each truth that may still be.
-type Reach = Vec<(usize, f64)>;
+/// A truth is dropped from a way where it is so much less likely than a way that is not followed.
+const HARDLY: f64 = 0.01;
+
+/// A truth that may still be.
+struct Chance {
+    /// Its number.
+    truth: usize,
+    /// How likely the way is.
+    reach: f64,
+    /// How likely the way is and still ends as determined, at most.
+    open: Powers,
+}
 
 /// What was answered up to here.
 struct Way {
     path: Vec<Step>,
-    reach: Reach,
-    /// By truth in the order of `reach`: how likely the way is and still ends as determined, at most.
-    open: Vec<f64>,
-    /// The most of these.
+    chances: Vec<Chance>,
+    /// How likely it still ends as determined at most, of the truths.
     worth: f64,
 }
 
@@ -32,13 +42,13 @@ pub(super) struct Walk<'t, 's, 'a> {
     says: &'t mut Says<'s>,
     must: BTreeSet<String>,
     truths: Vec<Truth>,
+    climb: Climb<'t, 'a>,
+    hurdles: Vec<Hurdle>,
     determined: Vec<f64>,
     lost: Vec<f64>,
     followed: usize,
     /// What was read of a character before, weighed.
     read: HashMap<Vec<(Step, bool)>, Rc<Read<'a>>>,
-    /// By character that must be looked at, its column, and how likely it can agree, by truth.
-    agreeing: Vec<(usize, Vec<f64>)>,
 }
 
 struct Read<'a> {
@@ -54,31 +64,30 @@ impl<'t, 's, 'a> Walk<'t, 's, 'a> {
         says: &'t mut Says<'s>,
         truths: Vec<Truth>,
     ) -> Self {
-        let trial = offers.trial;
-        let mut walk = Self {
+        let mut climb = Climb::new(offers.trial, says);
+        let hurdles = truths.iter().map(|truth| climb.hurdle(says, *truth)).collect();
+        Self {
             offers,
             setting,
             says,
-            must: must_look(trial),
+            must: must_look(offers.trial),
             determined: vec![0.0; truths.len()],
             lost: vec![0.0; truths.len()],
             truths,
+            climb,
+            hurdles,
             followed: 0,
             read: HashMap::new(),
-            agreeing: Vec::new(),
-        };
-        let must = walk.must.iter().filter_map(|id| trial.judge.matrix().column(id));
-        let must: Vec<usize> = must.collect();
-        walk.agreeing = must.into_iter().map(|column| (column, walk.agreeing(column))).collect();
-        walk
+        }
     }
 
     pub(super) fn ends(mut self) -> Ends {
-        let reach: Reach = (0..self.truths.len()).map(|truth| (truth, 1.0)).collect();
-        let mut open = BinaryHeap::from([self.way(Vec::new(), reach)]);
+        let all = self.hurdles.iter().enumerate();
+        let chances = all.map(|(truth, known)| Chance { truth, reach: 1.0, open: known.at_first });
+        let mut open = BinaryHeap::from([Way::new(Vec::new(), chances.collect())]);
         while let Some(way) = open.pop() {
             if self.followed >= self.setting.most {
-                self.lose(&way);
+                way.chances.iter().for_each(|chance| self.lose(chance));
                 continue;
             }
             self.followed += 1;
@@ -94,22 +103,11 @@ impl<'t, 's, 'a> Walk<'t, 's, 'a> {
         Ends { ends: ends.collect(), followed: self.followed }
     }
 
-    fn way(&self, path: Vec<Step>, reach: Reach) -> Way {
-        let unread = |column: usize| path.iter().all(|step| step.column != column);
-        let must = self.agreeing.iter().filter(|(column, _)| unread(*column));
-        let must: Vec<&[f64]> = must.map(|(_, chances)| chances.as_slice()).collect();
-        let still = |(at, reach): &(usize, f64)| {
-            reach * must.iter().filter_map(|chances| chances.get(*at)).product::<f64>()
-        };
-        let open: Vec<f64> = reach.iter().map(still).collect();
-        Way { worth: open.iter().copied().fold(0.0, f64::max), open, path, reach }
-    }
-
     fn visit(&mut self, way: &Way, open: &mut BinaryHeap<Way>) {
         match self.next(&way.path) {
             Next::Settled => {
-                for (at, reach) in &way.reach {
-                    add(&mut self.determined, *at, *reach);
+                for chance in &way.chances {
+                    add(&mut self.determined, chance.truth, chance.reach);
                 }
             }
             Next::CannotSettle { .. } => {}
@@ -130,52 +128,47 @@ impl<'t, 's, 'a> Walk<'t, 's, 'a> {
     }
 
     fn ask(&mut self, way: &Way, (column, reader): (usize, usize), open: &mut BinaryHeap<Way>) {
-        let Some(many) = self.says.column(column).map(|known| known.said.len()) else {
-            return self.lose(way);
-        };
-        let mut by_answer: BTreeMap<usize, Reach> = BTreeMap::new();
-        for (at, reach) in &way.reach {
-            let Some(truth) = self.truths.get(*at).copied() else { continue };
-            let chances = self.says.chances(&way.path, truth, (column, reader));
-            for (answer, chance) in chances.iter().enumerate().filter(|(_, chance)| **chance > 0.0)
-            {
-                by_answer.entry(answer).or_default().push((*at, reach * chance));
+        let before = way.path.iter().find(|step| step.column == column);
+        let many = self.says.column(column).map_or(0, |known| known.readings.len());
+        let before = before.map(|step| step.answer.unwrap_or(many));
+        let mut by_answer: BTreeMap<usize, Vec<Chance>> = BTreeMap::new();
+        for chance in &way.chances {
+            let Some(hurdle) = self.hurdles.get(chance.truth) else { continue };
+            let turn = self.climb.turn(self.says, hurdle, column);
+            let misled = self.says.fooled(&way.path, hurdle.truth, (column, reader));
+            let said = self.says.chances(&way.path, hurdle.truth, (column, reader));
+            for (answer, said) in said.iter().enumerate().filter(|(_, said)| **said > 0.0) {
+                let (first, second) =
+                    before.map_or((answer, None), |before| (before, Some(answer)));
+                let open = times(&chance.open, &turn.answered(first, second, misled));
+                let chance =
+                    Chance { reach: chance.reach * said, open: scale(&open, *said), ..*chance };
+                by_answer.entry(answer).or_default().push(chance);
             }
         }
-        for (answer, reach) in by_answer {
+        for (answer, chances) in by_answer {
             let answer = (answer < many).then_some(answer);
             let path = way.path.iter().copied().chain([Step { column, reader, answer }]);
-            let way = self.way(path.collect(), reach);
-            if way.worth < self.setting.least {
-                self.lose(&way);
-            } else {
-                open.push(way);
-            }
+            self.go_on(path.collect(), chances, open);
         }
     }
 
-    fn lose(&mut self, way: &Way) {
-        for ((at, _), open) in way.reach.iter().zip(&way.open) {
-            add(&mut self.lost, *at, *open);
+    /// Truths that hardly come about any more are not followed further.
+    fn go_on(&mut self, path: Vec<Step>, chances: Vec<Chance>, open: &mut BinaryHeap<Way>) {
+        let least = self.setting.least;
+        let (on, out): (Vec<Chance>, Vec<Chance>) =
+            chances.into_iter().partition(|chance| chance.at_most() >= least * HARDLY);
+        out.iter().for_each(|chance| self.lose(chance));
+        let way = Way::new(path, on);
+        if way.worth < least {
+            way.chances.iter().for_each(|chance| self.lose(chance));
+        } else {
+            open.push(way);
         }
     }
 
-    /// How likely a character agrees with the target when both readers look at it, by truth. Where one mistake
-    /// brings the next, it may always.
-    fn agreeing(&mut self, column: usize) -> Vec<f64> {
-        let many = self.says.column(column).map_or(0, |known| known.said.len());
-        let agrees: Vec<bool> = (0..many).map(|answer| self.agrees(column, answer)).collect();
-        let chance = |truth: &Truth| match truth.world {
-            World::Together => 1.0,
-            _ => self.says.either(*truth, column, &agrees),
-        };
-        self.truths.iter().map(chance).collect()
-    }
-
-    fn agrees(&mut self, column: usize, answer: usize) -> bool {
-        let step = Step { column, reader: 0, answer: Some(answer) };
-        let read = self.read(vec![(step, false)]);
-        read.is_some_and(|read| read.fits.contains(&Fit::Agrees))
+    fn lose(&mut self, chance: &Chance) {
+        add(&mut self.lost, chance.truth, chance.at_most());
     }
 
     fn next(&mut self, path: &[Step]) -> Next {
@@ -213,6 +206,18 @@ impl<'t, 's, 'a> Walk<'t, 's, 'a> {
         let read = Rc::new(Read { testimony, fits, weighed });
         self.read.insert(steps, read.clone());
         Some(read)
+    }
+}
+
+impl Chance {
+    fn at_most(&self) -> f64 {
+        least(&self.open).min(self.reach)
+    }
+}
+
+impl Way {
+    fn new(path: Vec<Step>, chances: Vec<Chance>) -> Self {
+        Self { worth: chances.iter().map(Chance::at_most).fold(0.0, f64::max), path, chances }
     }
 }
 
