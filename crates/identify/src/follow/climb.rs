@@ -8,14 +8,17 @@
 //! 23:493). Of a plant that is read as told, itself being the rival, no look raises E(*x*), so that one in *k* passes
 //! at most. A character that must be looked at lets only those through who say what agrees.
 
-use super::Truth;
 use super::odds::{NONE, ONE, Odds, Powers, both, powers};
 use super::says::{Says, Step};
+use super::{Truth, World};
 use crate::rules::{Fit, fits, known, must_look};
 use crate::testimony::Testimony;
 use crate::weighing::Trial;
 use std::collections::{BTreeMap, HashMap};
 use std::rc::Rc;
+
+/// No bound lies lower, so that how many times one lies above another is a number.
+const LEAST: Powers = [1e-12; 5];
 
 /// What a truth must overcome to pass for the target.
 #[derive(Clone, Copy, Debug)]
@@ -31,6 +34,8 @@ pub(super) struct Hurdle {
 struct Rise {
     /// Before it was read.
     unread: Powers,
+    /// How many times more, where the first reader is misled by another of the group.
+    misled: Powers,
     /// By the answer of the first reader, from there on.
     once: Vec<Powers>,
 }
@@ -62,7 +67,9 @@ impl<'t, 'a> Climb<'t, 'a> {
     pub(super) fn hurdle(&mut self, says: &mut Says<'_>, truth: Truth) -> Hurdle {
         let mut rivals = self.trial.rivals.iter();
         let itself = rivals.position(|rival| rival.row() == Some(truth.row));
-        let other = itself.is_none().then(|| self.farthest(says, truth)).flatten();
+        // One mistake brings the next where it makes the plant itself less likely.
+        let any = itself.is_none() && truth.world != World::Together;
+        let other = any.then(|| self.farthest(says, truth)).flatten();
         let either = [itself.or(other), None].map(|rival| self.bound(says, truth, rival));
         let [against, alone] = either;
         if least(&against.at_first) < least(&alone.at_first) { against } else { alone }
@@ -123,16 +130,26 @@ impl<'t, 'a> Climb<'t, 'a> {
             return Some(odds);
         }
         let key = (truth.row, rival, column);
-        let counted = |says: &mut Says<'_>| {
-            let group: Vec<usize> = says.group(column).collect();
-            let group: Vec<_> = group.into_iter().filter_map(|at| says.odds(of, at)).collect();
-            let favours = |answer| {
-                let step = Step { column, reader: 0, answer: says.answer(column, answer) };
-                says.favours(&step, truth.row)
-            };
-            Rc::new(odds.counted_once(&group, favours))
-        };
-        Some(self.together.entry(key).or_insert_with(|| counted(says)).clone())
+        if let Some(known) = self.together.get(&key) {
+            return Some(known.clone());
+        }
+        let group: Vec<usize> = says.group(column).collect();
+        let all: Vec<_> = group.iter().filter_map(|at| says.odds(of, *at)).collect();
+        let mut misled = ONE;
+        for at in group {
+            let Some(one) = says.odds(of, at) else { continue };
+            let odds = one.counted_once(&all, &ONE, |answer| says.takes(truth, (at, answer)));
+            let turn = self.unmoved(Some(Rc::new(odds)), at);
+            misled = times(&misled, &turn.rise(says, truth, at).misled);
+        }
+        let odds = odds.counted_once(&all, &misled, |answer| says.takes(truth, (column, answer)));
+        let odds = Rc::new(odds);
+        self.together.insert(key, odds.clone());
+        Some(odds)
+    }
+
+    fn unmoved(&self, odds: Option<Rc<Odds>>, column: usize) -> Turn {
+        Turn { odds, rise: None, fits: self.must.get(&column).cloned() }
     }
 
     /// Nothing where the character says nothing and need not be looked at.
@@ -147,9 +164,15 @@ impl<'t, 'a> Climb<'t, 'a> {
             return known.clone();
         }
         let odds = rival.and_then(|rival| self.odds(says, (truth, rival), column));
-        let turn = Turn { odds, rise: None, fits: self.must.get(&column).cloned() };
+        let turn = self.unmoved(odds, column);
         let says_something = turn.odds.is_some() || turn.fits.is_some();
-        let rise = says_something.then(|| Rc::new(turn.rise(says, truth, column)));
+        let mut rise = says_something.then(|| turn.rise(says, truth, column));
+        if let Some(rise) = rise.as_mut().filter(|_| turn.odds.is_none()) {
+            // Without a rival nothing tells when somebody is misled: it is reckoned with from the start.
+            rise.unread = times(&rise.unread, &rise.misled);
+            rise.misled = ONE;
+        }
+        let rise = rise.map(Rc::new);
         self.rises.insert(key, rise.clone());
         rise
     }
@@ -161,7 +184,11 @@ impl Turn {
     pub(super) fn answered(&self, first: usize, second: Option<usize>, misled: bool) -> Powers {
         let rise = |after: &Rise| {
             let once = after.once.get(first).unwrap_or(&ONE);
-            if second.is_none() { over(once, &after.unread) } else { over(&ONE, once) }
+            match (second, misled) {
+                (None, false) => over(once, &after.unread),
+                (None, true) => over(once, &times(&after.unread, &after.misled)),
+                (Some(_), _) => over(&ONE, once),
+            }
         };
         let rise = self.rise.as_ref().map_or(ONE, |after| rise(after));
         let odds = if misled { ONE } else { self.odds(first, second) };
@@ -198,8 +225,9 @@ impl Turn {
         let after = |answer: usize| once.get(answer).copied().unwrap_or(ONE);
         let fresh = expected(&first, |answer| times(&self.odds(answer, None), &after(answer)));
         let misled = misled.map_or(NONE, |chances| expected(&chances, after));
-        let left = if self.fits.is_none() { ONE } else { NONE };
-        Rise { unread: most(&left, &most(&fresh, &misled)), once }
+        let left = if self.fits.is_none() { ONE } else { LEAST };
+        let unread = most(&left, &fresh);
+        Rise { misled: most(&ONE, &over(&misled, &unread)), unread, once }
     }
 
     /// After the first reader gave this answer.

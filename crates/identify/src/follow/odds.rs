@@ -64,9 +64,14 @@ impl Odds {
 
 impl Odds {
     /// Of characters that go together the program counts the best that speaks for the target. Where one mistake
-    /// brings the next, the first answer that speaks for it is counted for the best that any of them can say, and
-    /// those that follow for nothing.
-    pub(super) fn counted_once(&self, group: &[Rc<Self>], favours: impl Fn(usize) -> bool) -> Self {
+    /// brings the next, the first answer that speaks for it is counted for the best that any of them can say, and for
+    /// what the first reader, who is misled from there on, says of the others; those that follow for nothing.
+    pub(super) fn counted_once(
+        &self,
+        group: &[Rc<Self>],
+        misled: &Powers,
+        favours: impl Fn(usize) -> bool,
+    ) -> Self {
         let firsts = group.iter().flat_map(|odds| &odds.first);
         let one = firsts.fold(ONE, |most, odds| both(&most, odds, f64::max));
         let pairs = group.iter().flat_map(|odds| odds.first.iter().zip(&odds.then));
@@ -82,7 +87,7 @@ impl Odds {
             odds.iter().enumerate().map(|odds| count(odds, best)).collect::<Vec<_>>()
         };
         let then = self.then.iter().map(|then| all(then, &more)).collect();
-        Self { first: all(&self.first, &one), then }
+        Self { first: all(&self.first, &both(&one, misled, |one, misled| one * misled)), then }
     }
 }
 

@@ -216,7 +216,13 @@ impl<'s> Says<'s> {
             })
     }
 
-    pub(super) fn favours(&self, step: &Step, row: usize) -> bool {
+    /// Whether somebody who answers this takes the plant for the target.
+    pub(super) fn takes(&self, truth: Truth, (column, answer): (usize, usize)) -> bool {
+        let step = Step { column, reader: 0, answer: self.answer(column, answer) };
+        self.favours(&step, truth.row)
+    }
+
+    fn favours(&self, step: &Step, row: usize) -> bool {
         let judge = self.trial.judge;
         let both = judge.shown(self.trial.target, step.column).zip(judge.shown(row, step.column));
         let on = self.column(step.column).and_then(|column| column.told.get(step.answer?));
