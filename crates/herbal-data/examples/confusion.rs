@@ -43,10 +43,10 @@ const FOLLOWED: [Together; 4] = [
             World::OtherHalfThere,
         ],
         least: 1e-8,
-        rounds: &[0, 2_000, 8_000],
+        rounds: &[0, 4_000],
     },
-    Together { worlds: &[World::Unlisted], least: 1e-7, rounds: &[0, 2_000] },
-    Together { worlds: &[World::Mixed], least: 1e-6, rounds: &[0, 500] },
+    Together { worlds: &[World::Unlisted], least: 1e-7, rounds: &[0, 1_000] },
+    Together { worlds: &[World::Mixed], least: 1e-6, rounds: &[500] },
 ];
 
 /// The worst of one plant in one month.
