@@ -185,7 +185,7 @@ fn what_a_second_reader_is_told_names_no_plant_and_nothing_of_the_first() {
         }
         desk.types(&[answers.first().copied().unwrap_or("?")]);
     }
-    assert!(said.len() > 2, "{said:?}");
+    assert!(said.len() >= 2, "{said:?}");
     for text in said {
         let named = names.iter().find(|name| text.contains(name.as_str()));
         assert_eq!(named, None, "{text}");

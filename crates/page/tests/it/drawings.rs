@@ -122,6 +122,8 @@ const UNDRAWN: &[(&str, Undrawn, &str)] = &[
     ("fruit_colour", Undrawn::All, "a colour"),
     ("fruit_juice", Undrawn::All, "a colour"),
     ("leaf_underside", Undrawn::States(&["silvery"]), "a sheen between white and grey, not a form"),
+    ("inflorescence", Undrawn::States(&["spores"]), "nothing stands there to be drawn"),
+    ("fruit_type", Undrawn::States(&["spores"]), "nothing stands there to be drawn"),
 ];
 
 fn undrawn(character: &str, state: &str) -> bool {
