@@ -20,7 +20,7 @@ struct Part {
 
 const PARTS: [Part; 2] = [
     Part { name: "size-program", holds: |file| !is_herbal(file), goal: 800, ceiling: 1003 },
-    Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 323 },
+    Part { name: "size-herbal", holds: is_herbal, goal: 700, ceiling: 340 },
 ];
 
 fn is_herbal(file: &str) -> bool {
