@@ -58,7 +58,7 @@ pub const FLOOR: f64 = 1e-4;
 pub const TELL: f64 = 4.0;
 /// So many readings must deny a rival that poisons or kills: each would be wrong, or the plant odd, if it were that. One
 /// wrong page, one wrong word and one odd leaf do not come together often.
-pub const DENIALS: usize = 3;
+pub const DENIALS: usize = 5;
 /// A look agrees with the plant when it is at least this share of its likeliest look.
 pub const AGREES: f64 = 0.5;
 /// A look misfits the plant when it is less than this share of its likeliest look.

@@ -369,17 +369,26 @@ mod tests {
     }
 
     #[test]
-    fn whatever_poisons_is_denied_by_three_readings_of_two_organs() {
+    fn whatever_poisons_is_denied_by_five_readings_of_two_organs() {
         let leaf = &["smell", "base", "vein"][..];
         for rival in ["Colchicum autumnale", "Mentha pulegium"] {
             let after = |read: &[(&[&str], &str)]| denied_after(rival, read);
             assert_eq!(after(&[]), Some((0, 0)));
             assert_eq!(after(&[(&["stem", "bulb"], "Ada")]), Some((2, 2)));
-            assert_eq!(after(&[(&["stem", "bulb", "base"], "Ada")]), None);
-            assert_eq!(after(&[(&["stem", "bulb"], "Ada"), (&["bulb"], "Ben")]), None);
+            assert_eq!(after(&[(&["stem", "bulb", "base", "vein"], "Ada")]), Some((4, 3)));
+            assert_eq!(after(&[(&["stem", "bulb", "base", "vein", "smell"], "Ada")]), None);
+            let again = |twice: &'static [&str]| (twice, "Ben");
+            assert_eq!(
+                after(&[(&["stem", "bulb", "base"], "Ada"), again(&["bulb"])]),
+                Some((4, 3))
+            );
+            assert_eq!(
+                after(&[(&["stem", "bulb", "base"], "Ada"), again(&["bulb", "stem"])]),
+                None
+            );
             assert_eq!(after(&[(&["stem"], "Ada"), (&["stem"], "Ben")]), Some((2, 1)));
             assert_eq!(after(&[(leaf, "Ada")]), Some((3, 1)));
-            assert_eq!(after(&[(leaf, "Ada"), (leaf, "Ben")]), None);
+            assert_eq!(after(&[(leaf, "Ada"), (leaf, "Ben")]), Some((6, 1)));
         }
     }
 
