@@ -160,7 +160,7 @@ fn drawn(points: &[Point]) -> Result<String, std::fmt::Error> {
         svg,
         "<text x=\"80\" y=\"18\">how often the worst deadly plant passes for one of the demo's, at most</text>"
     )?;
-    for (name, dash, world) in [("as told", "", 0), ("both readers believe to know it", "6 4", 1)] {
+    for (name, dash, world) in [("as told", "", 0), ("both readers believe it", "6 4", 1)] {
         // Where nothing was found to pass there is no point on a scale of powers.
         let at = |point: &Point| {
             let passes = point.passes.get(world).filter(|passes| **passes > 0.0)?;
@@ -177,8 +177,8 @@ fn drawn(points: &[Point]) -> Result<String, std::fmt::Error> {
             writeln!(svg, "<circle cx=\"{x:.1}\" cy=\"{y:.1}\" r=\"4\" fill=\"#234\"/>")?;
             writeln!(
                 svg,
-                "<text x=\"{:.1}\" y=\"{:.1}\" font-size=\"11\">× {}</text>",
-                x + 7.0,
+                "<text x=\"{:.1}\" y=\"{:.1}\" font-size=\"11\" text-anchor=\"end\">× {}</text>",
+                x - 6.0,
                 y - 6.0,
                 point.times
             )?;
