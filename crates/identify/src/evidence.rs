@@ -57,7 +57,7 @@ pub const FLOOR: f64 = 1e-4;
 /// A tell speaks for the plant at least this many times over its look-alike.
 pub const TELL: f64 = 4.0;
 /// So many readings must deny a rival that poisons or kills: each would be wrong, or the plant odd, if it were that. One
-/// wrong page, one wrong word and one odd leaf do not come together often.
+/// wrong page, one wrong word and one odd leaf do not come together often; a belief brings several wrong words.
 pub const DENIALS: usize = 5;
 /// A look agrees with the plant when it is at least this share of its likeliest look.
 pub const AGREES: f64 = 0.5;

@@ -111,11 +111,9 @@ impl<'t, 'a> Climb<'t, 'a> {
 
     /// What the answers to a character do; the second reader answers after the first one.
     pub(super) fn turn(&mut self, says: &mut Says<'_>, hurdle: &Hurdle, column: usize) -> Turn {
-        Turn {
-            rise: self.rise(says, (hurdle.truth, hurdle.rival), column),
-            odds: hurdle.rival.and_then(|rival| self.odds(says, (hurdle.truth, rival), column)),
-            fits: self.must.get(&column).cloned(),
-        }
+        let odds = hurdle.rival.and_then(|rival| self.odds(says, (hurdle.truth, rival), column));
+        let rise = self.rise(says, (hurdle.truth, hurdle.rival), column);
+        Turn { rise, ..self.unmoved(odds, column) }
     }
 
     fn odds(
